@@ -1,0 +1,339 @@
+"""The page: what pages hand to the press. Words and numbers are final here; the press only sets them.
+
+A page is a tree of blocks; a block knows what it is (a table, the steps of a recipe, a ruled box), never how it
+looks in HTML or in print.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal
+
+RunKind = Literal["", "strong", "em", "quantity", "time", "small", "mark", "nowrap"]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of text; href is relative to the site's root (`recipes/x/index.html#steps`) or an allowed address."""
+
+    text: str
+    kind: RunKind = ""
+    href: str | None = None
+
+
+Text = tuple[Run, ...]
+
+
+def plain(text: str) -> Text:
+    """Text without emphasis."""
+    return (Run(text),) if text else ()
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    level: int  # 2 or 3; the page's title is level 1
+    text: str
+    id: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Para:
+    text: Text
+    kind: Literal["", "lead", "note", "source", "caution"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """A person's own Markdown (CommonMark, raw HTML off, links limited by the press)."""
+
+    markdown: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    items: tuple[Text, ...]
+    ordered: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    text: Text
+    note: Text = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Checks:
+    """Lines with a box to tick."""
+
+    items: tuple[Check, ...]
+    columns: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    head: str
+    align: Literal["left", "right", "center"] = "left"
+    width: int = 0  # per cent of the table; 0: the rest is shared
+    kind: Literal["", "quantity", "time", "tick", "write"] = ""  # tick: a box; write: a place for the pen
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    cells: tuple[Text, ...]
+    kind: Literal["", "total", "group", "quiet", "now"] = (
+        ""  # group: one cell across; now: start-this-now line
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    caption: str = ""
+    kind: str = ""  # a class for the theme: week, shopping, mise, run-sheet, packing, carry, pull, matrix, numbers, ...
+    row_heads: bool = False  # the first cell of a row is its header
+
+
+@dataclass(frozen=True, slots=True)
+class IngredientLine:
+    quantity: str  # "1 7/8 cups", "" when none
+    food: str
+    detail: str = ""  # preparation and notes
+    second: str = ""  # the other measure: "225 g"
+    href: str | None = None
+    mark: str = ""  # a mark for the substitution or footnote
+
+
+@dataclass(frozen=True, slots=True)
+class IngredientGroup:
+    title: str
+    lines: tuple[IngredientLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredients:
+    groups: tuple[IngredientGroup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StepLine:
+    number: int
+    text: str
+    time: str = ""  # "30 min, unattended"
+    uses: str = ""  # "oven 400 °F"
+    note: str = ""  # deadline or other
+
+
+@dataclass(frozen=True, slots=True)
+class StepGroup:
+    title: str
+    steps: tuple[StepLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    groups: tuple[StepGroup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Label and value, ruled."""
+
+    pairs: tuple[tuple[str, Text], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """An SVG that the binder drew itself, with words that say the same."""
+
+    svg: str
+    alt: str
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A picture of content/photos, by file name."""
+
+    name: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """Lines to write on; `label` stands before them."""
+
+    lines: int
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    kind: Literal["allergens", "caution", "note", "problem"]
+    title: str
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """Folded away on screen; left out of the printed binder unless `print` is set."""
+
+    title: str
+    blocks: tuple[Block, ...]
+    print: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """Two stretches side by side where there is room (ingredients and steps)."""
+
+    left: tuple[Block, ...]
+    right: tuple[Block, ...]
+    kind: str = ""
+
+
+Block = (
+    Heading
+    | Para
+    | Prose
+    | Bullets
+    | Checks
+    | Table
+    | Ingredients
+    | Steps
+    | Facts
+    | Drawing
+    | Photo
+    | Ruled
+    | Box
+    | Fold
+    | Beside
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Crumb:
+    text: str
+    href: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page of the site, or one sheet (or run of sheets) of a binder section."""
+
+    path: str  # "weeks/2026-W24/index.html"; in a binder the anchor
+    title: str
+    kind: str  # home, week, recipe, food, archive, section kinds of the binder, share
+    blocks: tuple[Block, ...]
+    crumbs: tuple[Crumb, ...] = ()
+    subtitle: str = ""
+    description: str = ""
+    structured: str = ""  # JSON-LD, ready to set
+    print_first: bool = False  # starts a new sheet (recipe cards)
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A section of the binder: number and tab, pages in order."""
+
+    number: int
+    key: str
+    title: str
+    tab: str  # short word on the index tab
+    pages: tuple[Page, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Binder:
+    title: str  # "Week 24, 2026"
+    household: str
+    language: str
+    paper: Literal["letter", "a4", "half-letter", "a5"]
+    sections: tuple[Section, ...]
+    contents_title: str
+    running: str  # the running head's left side
+    draft: str = ""  # the word to print over every page, or ""
+    front: tuple[Block, ...] = ()  # the front sheet's words: caution, convention of dates, rule set
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    title: str
+    language: str
+    pages: tuple[Page, ...]
+    nav: tuple[tuple[str, str], ...]  # words and path
+    footer: Text
+    draft: str = ""
+    skip_link: str = ""  # words of the skip link
+    contents_word: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """One label's words, in the order people look for them; position is 1-based."""
+
+    sheet: int
+    row: int
+    column: int
+    title: str
+    date: str  # "Eat by Thu 11 Jun" or the pull words
+    whose: str
+    contains: str  # "Contains milk, wheat"
+    heat: str
+    small: str  # portion grams, id
+    kind: str = "portion"
+
+
+@dataclass(frozen=True, slots=True)
+class LabelPages:
+    title: str
+    language: str
+    sheet: str  # name in tables.sheets; the geometry is handed over by build
+    sheets: int
+    labels: tuple[Label, ...]
+    draft: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    uid: str
+    start: datetime
+    minutes: int
+    summary: str
+    description: str
+    alarm_minutes: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Calendar:
+    name: str
+    time_zone: str
+    stamp: datetime  # of the edition: made from `today`, never from a clock
+    events: tuple[Event, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FeedEntry:
+    id: str
+    title: str
+    href: str
+    updated: datetime
+    summary: str
+
+
+@dataclass(frozen=True, slots=True)
+class Feed:
+    id: str
+    title: str
+    author: str
+    updated: datetime
+    entries: tuple[FeedEntry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DataFile:
+    """JSON for other programs: a tree of dict, list, str, float, int, bool and None."""
+
+    path: str
+    data: object

@@ -1,0 +1,398 @@
+"""What comes out of reckoning: the types behind every page and behind facts.json.
+
+A field carries the name it has in facts.json. A field made with `inside()` serves pages and later stages and is
+not written there. None is unknown, never zero.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date as Day
+from datetime import datetime
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Any, Literal
+
+from binder.model.food import NUTRIENTS, Basis, Food
+from binder.model.quantity import Amount, Interval, Measure
+from binder.model.recipe import Ingredient, Recipe
+from binder.model.week import MealLine, Session
+from binder.problem import Problem
+
+
+def inside(**options: Any) -> Any:
+    """A field that pages and later stages use and that facts.json does not show."""
+    return field(metadata={"json": False}, **options)
+
+
+@dataclass(frozen=True, slots=True)
+class Nutrition:
+    """Sums of the eleven nutrients: `values` in NUTRIENTS order (None: nothing known at all).
+
+    `at_least` names the nutrients whose sum is a lower bound; `missing` says for each the foods without a value.
+    """
+
+    values: tuple[Interval | None, ...]
+    at_least: frozenset[str] = frozenset()
+    missing: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+
+    def value(self, nutrient: str) -> Interval | None:
+        return self.values[NUTRIENTS.index(nutrient)]
+
+
+NOTHING = Nutrition((Interval(0.0, 0.0),) * len(NUTRIENTS))
+
+
+@dataclass(frozen=True, slots=True)
+class Tallies:
+    """The household's own counts: name to count, and the names whose count is a lower bound."""
+
+    counts: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    at_least: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Allergens:
+    """In the household's list. `contains_from`/`may_from` say which foods each word comes from."""
+
+    contains: tuple[str, ...] = ()
+    may_contain: tuple[str, ...] = ()
+    not_known: tuple[str, ...] = ()  # foods with no allergen record
+    contains_from: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    may_from: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+
+
+# ---- a recipe ----
+
+
+@dataclass(frozen=True, slots=True)
+class IngredientFacts:
+    """One ingredient at the recipe's written size."""
+
+    text: str
+    part: str | None
+    food: str
+    amount: Amount | None
+    grams: Interval | None  # edible portion, before cooking
+    as_purchased_grams: Interval | None
+    eaten: float
+    basis: Basis
+    measure_basis: str | None
+    when: Literal["cooked", "beside", "at service"]
+    ingredient: Ingredient = inside()
+    nutrition: Nutrition = inside(default=NOTHING)  # of what is eaten, whole recipe
+
+
+@dataclass(frozen=True, slots=True)
+class PerPortion:
+    nutrition: Nutrition
+    grams: float | None
+    tallies: Tallies
+    grams_from: str = inside(default="")  # "stated", "weighed", "sum of ingredients before cooking"
+
+
+@dataclass(frozen=True, slots=True)
+class KeepsFacts:
+    fridge_days: int | None
+    freezer_days: int | None
+    freezes: bool
+    source: str
+    assumed: bool = inside(default=False)
+
+
+@dataclass(frozen=True, slots=True)
+class ReheatFacts:
+    means: str
+    watts: int | None
+    seconds: int | None
+    text: str
+    converted_from: str = inside(default="")  # "1000 W, 2 min 30 s" when the time was converted
+
+
+@dataclass(frozen=True, slots=True)
+class RecipeFacts:
+    """A recipe's figures. For a variant (substitutions applied) the same type is used."""
+
+    key: str
+    title: str
+    form: str
+    meals: tuple[str, ...]
+    portions: float
+    portion: Amount | None
+    ingredients: tuple[IngredientFacts, ...]
+    per_portion: PerPortion
+    contains: tuple[str, ...]
+    may_contain: tuple[str, ...]
+    not_known: tuple[str, ...]
+    keeps: KeepsFacts
+    reheat: tuple[ReheatFacts, ...]
+    recipe: Recipe = inside()
+    allergens: Allergens = inside(default=Allergens())
+    total: Nutrition = inside(default=NOTHING)
+
+
+# ---- a week ----
+
+Kept = Literal["fridge", "freezer", "cupboard", "at service"]
+
+
+@dataclass(frozen=True, slots=True)
+class Serving:
+    """One eater's portion of one dish at one meal."""
+
+    id: str
+    date: Day | None
+    meal: str
+    eater: str
+    recipe: str
+    portions: Fraction
+    grams: float | None
+    nutrition: Nutrition
+    tallies: Tallies
+    contains: tuple[str, ...]
+    may_contain: tuple[str, ...]
+    not_known: tuple[str, ...]
+    kept: Kept
+    made_on: Day | None
+    use_by: Day | None
+    pull_on: Day | None
+    place: str
+    reheat: ReheatFacts | None
+    container: str | None
+    lot: str | None
+    line: MealLine = inside()
+    session: Session | None = inside(default=None)  # None: from stock, or nothing made ahead
+    facts: RecipeFacts | None = inside(default=None)  # of its variant, at the recipe's written size
+    keeping_note: str = inside(default="")  # the rule behind use_by, with its source and rule set
+    batch: str = inside(default="")  # id of its batch; "" when from stock or at service
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """What one session makes of one recipe (one variant of it). `part_of`: keys of the recipes that use it as a part."""
+
+    recipe: str
+    made_on: Day
+    portions_needed: Fraction
+    portions_made: Fraction
+    factor: Fraction
+    surplus: Fraction
+    loads: int
+    id: str = inside(default="")
+    session: Session | None = inside(default=None)
+    facts: RecipeFacts | None = inside(default=None)
+    part_of: tuple[str, ...] = inside(default=())
+
+
+@dataclass(frozen=True, slots=True)
+class PackCount:
+    size: Amount
+    count: int
+    price: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingRow:
+    food: str
+    aisle: str
+    need: Amount  # as purchased
+    on_hand: Amount
+    buy: Amount
+    packs: int | None
+    pack: Amount | None
+    sizes: tuple[PackCount, ...]
+    bought: Amount
+    left_over: Amount
+    cost: Fraction | None
+    for_: tuple[str, ...]  # recipe keys; `for` in facts.json
+    note: str = inside(default="")
+    source: Food | None = inside(default=None)
+    written: tuple[Measure, ...] = inside(default=())
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    consumed: Fraction | None
+    per_portion: Mapping[str, Fraction | None]
+    to_pay: Fraction | None
+    currency: str
+    at_least: bool
+    missing: tuple[str, ...] = inside(default=())  # foods without a price
+
+
+@dataclass(frozen=True, slots=True)
+class MiseShare:
+    recipe: str
+    amount: Amount | None
+
+
+@dataclass(frozen=True, slots=True)
+class MiseRow:
+    food: str
+    preparation: str
+    amount: Amount | None
+    grams: Interval | None
+    for_: tuple[MiseShare, ...]
+    session: Session | None = inside(default=None)
+    measures: tuple[Measure, ...] = inside(default=())  # as written, scaled and added where the units agree
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One step of the run sheet; times local with offset; `uses` the pieces it keeps; `after` the ids it waits for."""
+
+    id: str
+    text: str
+    recipe: str
+    part: str | None
+    start: datetime
+    finish: datetime
+    attended: bool
+    uses: tuple[str, ...]
+    after: tuple[str, ...]
+    load: int = inside(default=1)
+    loads: int = inside(default=1)
+    assumed_minutes: bool = inside(default=False)
+    temperature: str = inside(default="")
+    batch: str = inside(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class RunSheet:
+    session: str  # local date and time with offset
+    start: datetime
+    finish: datetime
+    minutes: int
+    at_least_minutes: int
+    proven: bool
+    tasks: tuple[Task, ...]
+    of: Session | None = inside(default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class PackedFor:
+    eater: str | None
+    date: Day | None
+
+
+@dataclass(frozen=True, slots=True)
+class PackingRow:
+    recipe: str
+    container: str | None
+    count: int
+    grams_each: float | None
+    compartments: tuple[str, ...]
+    for_: tuple[PackedFor, ...]
+    what: str = inside(default="portion")  # portion, surplus, set, apart, by-product
+    portions_each: Fraction | None = inside(default=None)
+    kept: str = inside(default="fridge")
+    session: Session | None = inside(default=None)
+    servings: tuple[str, ...] = inside(default=())  # ids
+
+
+@dataclass(frozen=True, slots=True)
+class LabelFacts:
+    """One label: `lines` are the words, top first, filled by pages; position from the sheet in use."""
+
+    sheet: int
+    row: int
+    column: int
+    lines: tuple[str, ...]
+    recipe: str
+    eater: str | None
+    use_by: Day | None
+    contains: tuple[str, ...]
+    what: str = inside(default="portion")
+    title: str = inside(default="")
+    pull_on: Day | None = inside(default=None)
+    eat_on: Day | None = inside(default=None)
+    kept: str = inside(default="fridge")
+    may_contain: tuple[str, ...] = inside(default=())
+    not_known: tuple[str, ...] = inside(default=())
+    reheat: ReheatFacts | None = inside(default=None)
+    grams: float | None = inside(default=None)
+    portions: Fraction | None = inside(default=None)
+    place: str | None = inside(default=None)
+    id: str = inside(default="")
+    made_on: Day | None = inside(default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Pull:
+    pull_on: Day
+    date: Day
+    eater: str
+    recipe: str
+    portions: Fraction
+    from_: str  # `from` in facts.json
+    to: str
+    serving: str = inside(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class CarryItem:
+    what: str
+    amount: Amount | None
+    from_: str
+    kind: str = inside(default="dish")  # dish, beside, at service, tool, cold source, cutlery
+    recipe: str | None = inside(default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Carry:
+    date: Day
+    eater: str
+    place: str
+    items: tuple[CarryItem, ...]
+    cold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class UseFirst:
+    food: str | None  # one of food and recipe is set
+    recipe: str | None
+    amount: Amount | None
+    place: str
+    use_by: Day | None
+    why: str
+    lot: str = inside(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class AimReached:
+    name: str
+    aim: str
+    reached: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class DayTotal:
+    date: Day
+    eater: str
+    nutrition: Nutrition
+    tallies: Tallies
+    aims: tuple[AimReached, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WeekFacts:
+    """Everything reckoned for one week; facts.json writes its keys sorted."""
+
+    week: str
+    today: Day
+    problems: tuple[Problem, ...]
+    servings: tuple[Serving, ...]
+    batches: tuple[Batch, ...]
+    shopping: tuple[ShoppingRow, ...]
+    cost: Costs
+    mise_en_place: tuple[MiseRow, ...]
+    run_sheets: tuple[RunSheet, ...]
+    packing: tuple[PackingRow, ...]
+    labels: tuple[LabelFacts, ...]
+    labels_next_free: int
+    pull_list: tuple[Pull, ...]
+    carry_list: tuple[Carry, ...]
+    use_first: tuple[UseFirst, ...]
+    day_totals: tuple[DayTotal, ...]
+    recipes: Mapping[str, RecipeFacts] = inside(default_factory=lambda: MappingProxyType({}))
