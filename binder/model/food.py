@@ -40,7 +40,10 @@ UNKNOWN = Basis("unknown")
 
 @dataclass(frozen=True, slots=True)
 class FoodWeight:
-    """Grams of edible food in one measure: unit `cup` with form `chopped`, or a piece: unit `each`/`clove`/..., size `medium`."""
+    """Grams of edible food in one measure: unit `cup` with form `chopped`; a piece: unit `each`, size `medium`.
+
+    source begins with "household" when it is the household's own scale.
+    """
 
     unit: str
     grams: float
@@ -101,3 +104,5 @@ class Food:
     tallies: Mapping[str, tuple[TallyStep, ...]] = field(default_factory=lambda: MappingProxyType({}))
     par: Amount | None = None
     names: tuple[str, ...] = ()  # the other names it goes by
+    everyday: str = ""  # name in tables.everyday, for the measures of that table; "" when it stands in none
+    contains_other: tuple[str, ...] | None = None  # allergens in the words of the list the household does not use

@@ -38,9 +38,7 @@ class Eater:
 class Tool:
     """A kind of equipment: count of pieces; watts of a microwave; racks of each oven; millilitres a vessel holds."""
 
-    kind: (
-        str  # oven, burner, pressure cooker, microwave, kettle, cutting board, freezer, fridge, cool bag, ...
-    )
+    kind: str  # oven, burner, pressure cooker, microwave, kettle, cutting board, freezer, fridge, cool bag, ...
     count: int = 1
     watts: int | None = None
     racks: int = 1

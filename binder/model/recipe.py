@@ -29,9 +29,7 @@ class Ingredient:
     food: Food
     recipe: str | None
     measures: tuple[Measure, ...]  # summed; () when no amount was written ("to taste")
-    pack: Measure | None = (
-        None  # stated size of one can or pack: measures count packs, this is what one holds
-    )
+    pack: Measure | None = None  # stated size of one can or pack: measures count packs, this is what one holds
     preparation: str = ""
     form_words: tuple[str, ...] = ()  # words that choose the table's measure: chopped, sliced, packed
     notes: tuple[str, ...] = ()

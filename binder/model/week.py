@@ -27,8 +27,8 @@ class Session:
 class MealLine:
     """One line of `meals:`. dates () and undated True: no fixed day.
 
-    `each` is the portions for each eater at each meal (fixed days), `total` the portions in all (no fixed day; None: one each);
-    `by_eater` overrides both for the eaters it names.
+    `each` is the portions for each eater at each meal (fixed days), `total` the portions in all (no fixed day;
+    None: one each); `by_eater` overrides both for the eaters it names.
     """
 
     span: Span
@@ -50,7 +50,7 @@ class MealLine:
 
 @dataclass(frozen=True, slots=True)
 class Substitution:
-    """In `recipe`, for `eaters`: `use` in place of the ingredient whose food is named `instead_of`, at the written size."""
+    """In `recipe`, for `eaters`: `use` in place of the ingredient named `instead_of`, at the written size."""
 
     span: Span
     recipe: str

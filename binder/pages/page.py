@@ -81,9 +81,7 @@ class Column:
 @dataclass(frozen=True, slots=True)
 class Row:
     cells: tuple[Text, ...]
-    kind: Literal["", "total", "group", "quiet", "now"] = (
-        ""  # group: one cell across; now: start-this-now line
-    )
+    kind: Literal["", "total", "group", "quiet", "now"] = ""  # group: one cell across; now: start-this-now line
 
 
 @dataclass(frozen=True, slots=True)

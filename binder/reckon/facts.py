@@ -170,7 +170,7 @@ class Serving:
 
 @dataclass(frozen=True, slots=True)
 class Batch:
-    """What one session makes of one recipe (one variant of it). `part_of`: keys of the recipes that use it as a part."""
+    """What one session makes of one recipe (or variant). `part_of`: keys of the recipes that use it as a part."""
 
     recipe: str
     made_on: Day
@@ -396,3 +396,4 @@ class WeekFacts:
     use_first: tuple[UseFirst, ...]
     day_totals: tuple[DayTotal, ...]
     recipes: Mapping[str, RecipeFacts] = inside(default_factory=lambda: MappingProxyType({}))
+    to_taste: tuple[str, ...] = inside(default=())  # foods used without a stated amount

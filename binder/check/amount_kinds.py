@@ -1,0 +1,120 @@
+"""Values with an amount in them, as kinds that a declaration can ask for."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from binder.check.amounts import measure_of
+from binder.check.declare import Found, Schema
+from binder.check.leaves import DIGITS, Leaf, number_in
+from binder.check.tools import read_tool
+from binder.model.household import Tool
+from binder.model.quantity import Measure
+from binder.problem import Span, error
+from binder.source.amount import read_amount, read_percent, read_sum
+
+AimKind = Literal["at least", "at most", "about"]
+_AIM = re.compile(r"(?:(?P<kind>at least|at most|about)\s+)?(?P<number>.*?[0-9¼½¾⅐-⅞])\s*(?P<unit>[^0-9\s.,/]*)", re.I)
+_WRITTEN: Schema = {"anyOf": [{"type": "number", "exclusiveMinimum": 0}, {"type": "string", "pattern": DIGITS}]}
+
+
+class AmountText(Leaf[Measure]):
+    """A number with a unit."""
+
+    def __init__(self, example: str = "2 cup") -> None:
+        self.example = example
+
+    def value(self, text: str, span: Span, found: Found) -> Measure | None:
+        read, rest, problems = read_amount(text, span)
+        found.extend(problems)
+        if rest and not problems:
+            found.append(error(span, "unknown-unit", f'no unit "{rest}"', f"write it like {self.example}"))
+            return None
+        return measure_of(read[0]) if read else None
+
+    def schema(self) -> Schema:
+        return dict(_WRITTEN)
+
+    def words(self) -> str:
+        return f"an amount, {self.example}"
+
+
+class SumText(Leaf[tuple[Measure, ...]]):
+    """Amounts joined by a plus sign."""
+
+    def value(self, text: str, span: Span, found: Found) -> tuple[Measure, ...] | None:
+        read, problems = read_sum(text, span)
+        found.extend(problems)
+        return None if problems else tuple(measure_of(one) for one in read)
+
+    def schema(self) -> Schema:
+        return dict(_WRITTEN)
+
+    def words(self) -> str:
+        return "an amount, or several joined by +"
+
+
+class PercentText(Leaf[Fraction]):
+    """A share, written in percent."""
+
+    def value(self, text: str, span: Span, found: Found) -> Fraction | None:
+        share, problems = read_percent(text, span)
+        found.extend(problems)
+        return share
+
+    def schema(self) -> Schema:
+        return {"type": "string", "pattern": "%|per ?cent"}
+
+    def words(self) -> str:
+        return "a percentage, 75 %"
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What an eater aims at, before the name says which unit belongs to it."""
+
+    kind: AimKind
+    number: Fraction
+    unit: str
+
+
+class AimText(Leaf[Wanted]):
+    """`at least 90 g`, `at most 2000 mg`, `1900 kcal`, `5`; `bare` is what a number alone means."""
+
+    def __init__(self, bare: AimKind = "about") -> None:
+        self.bare = bare
+
+    def value(self, text: str, span: Span, found: Found) -> Wanted | None:
+        parts = _AIM.fullmatch(text)
+        number = number_in(parts["number"]) if parts else None
+        if parts is None or number is None:
+            remedy = "write at least, at most or nothing, then a number and its unit"
+            found.append(error(span, "bad-amount", f'no number to aim at in "{text}"', remedy))
+            return None
+        kind = (parts["kind"] or self.bare).lower()
+        known: AimKind = "at least" if kind == "at least" else "at most" if kind == "at most" else "about"
+        return Wanted(known, number, parts["unit"])
+
+    def schema(self) -> Schema:
+        return {"anyOf": [{"type": "number", "minimum": 0}, {"type": "string", "pattern": DIGITS}]}
+
+    def words(self) -> str:
+        return "a number and its unit, with at least or at most in front"
+
+
+class ToolText(Leaf[Tool]):
+    """A piece of equipment."""
+
+    def value(self, text: str, span: Span, found: Found) -> Tool | None:
+        tool, problems = read_tool(text, span)
+        found.extend(problems)
+        return tool
+
+    def schema(self) -> Schema:
+        return {"type": "string"}
+
+    def words(self) -> str:
+        return "equipment, pressure cooker 6 qt"

@@ -1,0 +1,159 @@
+"""Which food a phrase names: the household's own foods, then everyday foods, then a table row by its exact name.
+
+Nothing is guessed. Words of preparation and quality in front of or behind a food are set aside, and only when what
+remains is found.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from binder.check.near import did_you_mean
+from binder.check.near import nearest as spelt_like
+from binder.check.table_food import of_composition, of_everyday
+from binder.model.food import Food
+from binder.problem import Problem, Span, warning
+from binder.source.line import Line
+from binder.tables import composition, everyday
+from binder.tables.allergens import AllergenList
+from binder.tables.household_weights import form_of
+from binder.tables.measures import System
+from binder.tables.words import key, plain
+
+# How it was cut or worked: set aside, and kept to choose the table's measure.
+_CUT = frozenset(
+    "chopped minced diced cubed cubes sliced slices strips slivered flaked flakes shredded grated halved halves "
+    "quartered quarters pieces chunks wedges mashed pureed puree crumbled crushed melted sifted unsifted packed "
+    "unpacked julienned matchsticks rings rounds coins florets leaves sprigs cube dice drained rinsed pitted "
+    "whole ground thawed whipped sections kernels shelled torn".split()
+)
+# Said of a food without making it another one; words of state (dried, canned, cooked, frozen, ground, smoked) are not here.
+_SAID = frozenset(
+    "chopped minced diced cubed sliced slivered shredded grated halved quartered mashed crumbled crushed melted sifted "
+    "packed julienned torn finely roughly coarsely thinly thickly freshly lightly firmly loosely very fresh ripe "
+    "large small medium big young peeled unpeeled trimmed washed scrubbed cored seeded deseeded stemmed pitted "
+    "boneless skinless boned skinned softened chilled cold warm hot room-temperature good quality good-quality "
+    "organic plain pure best firm tender heaped heaping level leaves sprigs florets pieces chunks wedges cubes "
+    "slices strips rings extra beaten cut into in and of the rinsed drained washed thawed".split()
+)
+# A preparation that makes it another food: without that food in the tables, the plain one would be a guess.
+_OTHER_FOOD = MappingProxyType(
+    {
+        "canned": ("canned",), "tinned": ("canned",), "jarred": ("canned", "bottled"),
+        "dried": ("dried", "dry", "dehydrated", "mature seeds, raw"), "freeze-dried": ("freeze-dried",),
+    }
+)  # fmt: skip
+_STATES = ("dried", "dry", "canned", "tinned", "jarred", "cooked", "frozen", "ground", "raw", "smoked", "roasted", "toasted")
+
+
+@dataclass(frozen=True, slots=True)
+class Pantry:
+    """The foods that may be named: the household's own by every spelling, and the tables in its list and measures."""
+
+    own: Mapping[str, Food]
+    listed: AllergenList = "us"
+    cup: System = "us"
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A food that was found, and the words beside it that say how it is cut or packed."""
+
+    food: Food
+    form_words: tuple[str, ...] = ()
+
+
+def pantry_of(foods: Iterable[Food], listed: AllergenList, cup: System) -> Pantry:
+    """The household's foods by name and other names; the first of two with one spelling stays."""
+    own: dict[str, Food] = {}
+    for food in foods:
+        for spelling in (food.name, *food.names):
+            own.setdefault(key(spelling), food)
+    return Pantry(MappingProxyType(own), listed, cup)
+
+
+def named_outright(name: str, pantry: Pantry) -> Food | None:
+    """The food of exactly this name: the household's, a table row, an everyday food."""
+    if own := pantry.own.get(key(name)):
+        return own
+    if row := composition.named(name):
+        return of_composition(row.ndb, pantry.listed)
+    item = everyday.lookup(name)
+    return of_everyday(item.name, pantry.listed) if item else None
+
+
+def _one(phrase: str, preparation: str, pantry: Pantry) -> Food | None:
+    """The food of one phrase, with a state word of the preparation in front where that names a food of its own."""
+    parts = [part.split() for part in plain(preparation).split(",")]
+    states = [words[0] for words in parts if words and words[0] in _STATES]
+    for spelling in (*(f"{state} {phrase}" for state in states), phrase):
+        if own := pantry.own.get(key(spelling)):
+            return own
+    item = everyday.lookup(phrase, preparation)
+    if item is None:
+        row = composition.named(phrase)
+        return of_composition(row.ndb, pantry.listed) if row else None
+    asked = everyday.lookup(phrase)
+    if asked is item and not _agrees(item, states):
+        return None
+    return of_everyday(item.name, pantry.listed)
+
+
+def _agrees(item: everyday.Everyday, states: list[str]) -> bool:
+    """Whether the plain food may stand for one in these states: its row, or its own name, says so too."""
+    row = composition.row(item.row) if item.row else None
+    published = f"{item.name}, {row.name if row else ''}".lower()
+    return all(any(word in published for word in _OTHER_FOOD[state]) for state in states if state in _OTHER_FOOD)
+
+
+def _shorter(words: list[str]) -> Iterator[tuple[list[str], list[str]]]:
+    """The phrase with fewer and fewer closed-list words around it, and the words set aside; nearest to the whole first."""
+    front = 0
+    while front < len(words) - 1 and words[front] in _SAID:
+        front += 1
+    back = 0
+    while back < len(words) - 1 and words[-1 - back] in _SAID:
+        back += 1
+    cuts = [(a, b) for a in range(front + 1) for b in range(back + 1) if a + b and a + b < len(words)]
+    for a, b in sorted(cuts, key=sum):
+        kept = words[a : len(words) - b]
+        yield kept, words[:a] + words[len(words) - b :]
+
+
+def _cut_words(text: str) -> tuple[str, ...]:
+    """The words of a text that say how it is cut, each once."""
+    words = [word.strip(".,;()") for word in text.lower().split()]
+    return tuple(dict.fromkeys(form_of(word) for word in words if word in _CUT))
+
+
+def food_of(line: Line, pantry: Pantry) -> Named | None:
+    """The food a line names, or None when no food of that name is known."""
+    said = f"{line.before} {line.preparation} {' '.join(line.flags & {'packed', 'drained'})}"
+    row = composition.named(f"{line.food}, {line.preparation}") if line.preparation else None
+    if row:
+        return Named(of_composition(row.ndb, pantry.listed))
+    for phrase in dict.fromkeys((line.food, line.bare_food)):
+        if phrase and (food := _one(phrase, line.preparation, pantry)):
+            return Named(food, _cut_words(said))
+    words = plain(line.bare_food).replace(",", " ").split()
+    for kept, aside in _shorter(words):
+        if food := _one(" ".join(kept), line.preparation, pantry):
+            return Named(food, _cut_words(f"{' '.join(aside)} {said}"))
+    return None
+
+
+def near_names(phrase: str, pantry: Pantry) -> tuple[str, ...]:
+    """Names of foods that may have been meant, best first."""
+    own = spelt_like(phrase, (spelling for spelling in pantry.own), 2)
+    near = tuple(dict.fromkeys((*(pantry.own[spelling].name for spelling in own), *everyday.nearest(phrase, 3))))
+    if near:
+        return near[:3]
+    return tuple(row.name for row in composition.nearest(phrase, 2))
+
+
+def unknown_food(phrase: str, span: Span, pantry: Pantry, path: str = "foods.yaml") -> Problem:
+    """The warning that stands at the food's own columns."""
+    add = f'add "{phrase}" to {path}'
+    return warning(span, "unknown-food", f'no food "{phrase}"', *did_you_mean(near_names(phrase, pantry)), add)

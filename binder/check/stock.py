@@ -1,0 +1,127 @@
+"""stock.yaml to lots; a line that cannot be read is left out and said so."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from binder.check import allergen_words
+from binder.check.amounts import measure_of
+from binder.check.declare import Found, Said
+from binder.check.fields import STOCK
+from binder.check.line_kinds import Lot as Written
+from binder.check.near import did_you_mean, nearest
+from binder.check.pantry import Pantry, food_of, unknown_food
+from binder.check.ingredients import food_span
+from binder.model.food import Food
+from binder.model.stock import Lot, Stock
+from binder.problem import Problem, Span, warning
+from binder.source.document import Document
+from binder.source.line import Line
+from binder.source.nodes import Scalar
+
+
+def recipe_named(name: str, titles: Mapping[str, str]) -> str | None:
+    """The key of a recipe called by its key or its title, letter case aside; None when there is none."""
+    wanted = " ".join(name.split()).casefold()
+    by_title = {title.casefold(): key for key, title in titles.items()}
+    by_key = {key.casefold(): key for key in titles}
+    return by_key.get(wanted) or by_title.get(wanted)
+
+
+def dish_name(line: Line) -> str:
+    """What stands after the amount, whole: a title may have commas in it."""
+    return " ".join(line.text[line.food_start :].strip(" ,.").split())
+
+
+def check_stock(
+    document: Document | None, pantry: Pantry, titles: Mapping[str, str]
+) -> tuple[Stock, tuple[Problem, ...]]:
+    """What is on hand, in the order written; nothing when there is no file or nothing in it."""
+    if document is None or document.root is None:
+        return Stock(()), document.problems if document else ()
+    found: Found = list(document.problems)
+    if isinstance(document.root, Scalar) and document.root.value is None:
+        return Stock(()), tuple(found)
+    lots = []
+    for place, lines in STOCK.read(document.root, found) or ():
+        for written in lines:
+            lot, problems = _lot(place, written, pantry, titles)
+            found.extend(problems)
+            lots.extend([lot] if lot else [])
+    return Stock(tuple(lots)), tuple(found)
+
+
+def _unclear(span: Span, message: str, *remedies: str) -> tuple[Problem, ...]:
+    return (warning(span, "stock-unclear", f"{message}; the line is left out", *remedies),)
+
+
+def _lot(
+    place: Said[str], written: Written, pantry: Pantry, titles: Mapping[str, str]
+) -> tuple[Lot | None, tuple[Problem, ...]]:
+    stock, span = written.stock, written.span
+    line = stock.line
+    if written.problems:
+        return None, _unclear(span, written.problems[0])
+    if not line.amounts or not line.food:
+        return None, _unclear(span, f'no amount and food in "{written.text}"', "2 portions lentil stew, made 2026-05-20")
+    contains, may, wrong = _allergens(written, pantry)
+    if wrong:
+        return None, _unclear(span, wrong)
+    recipe, food, problems = _what(line, pantry, titles)
+    if recipe is None and food is None:
+        return None, problems
+    made = Lot(
+        id=f"{span.path}:{span.line}",
+        span=span,
+        text=written.text,
+        place=place.value,
+        food=food,
+        recipe=recipe,
+        measures=tuple(measure_of(one) for one in line.amounts),
+        pack=measure_of(line.pack) if line.pack else None,
+        opened=stock.opened,
+        made=stock.made,
+        best_before=stock.best_before,
+        frozen=stock.frozen,
+        thawed=stock.thawed,
+        contains=contains,
+        may_contain=may,
+    )
+    return made, problems
+
+
+def _allergens(written: Written, pantry: Pantry) -> tuple[tuple[str, ...] | None, tuple[str, ...], str]:
+    """The lot's own record in the household's list, or the message of a word that the list does not have."""
+    records: list[tuple[str, ...] | None] = []
+    for words in (written.stock.contains, written.stock.may_contain):
+        if words is None:
+            records.append(None)
+            continue
+        said = tuple(Said(word, word, written.span) for word in words)
+        listed, problems = allergen_words.of_list(said, pantry.listed)
+        if problems:
+            return None, (), problems[0].message
+        records.append(listed)
+    contains, may = records
+    return contains, may or (), ""
+
+
+def _what(
+    line: Line, pantry: Pantry, titles: Mapping[str, str]
+) -> tuple[str | None, Food | None, tuple[Problem, ...]]:
+    """The dish when it is counted in portions, else the food."""
+    if any(one.unit == "portion" for one in line.amounts):
+        name = dish_name(line)
+        recipe = recipe_named(name, titles)
+        if recipe:
+            return recipe, None, ()
+        if food_of(line, pantry) is None:
+            near = did_you_mean(nearest(name, (*titles.values(), *titles)))
+            return None, None, _unclear(food_span(line), f'no recipe "{name}"', *near)
+    named = food_of(line, pantry)
+    if named:
+        return None, named.food, ()
+    name = line.bare_food or line.food
+    return None, Food(name), (unknown_food(name, food_span(line), pantry),)
+
+

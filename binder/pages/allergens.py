@@ -1,0 +1,128 @@
+"""Section 11: dishes by allergens, in words; then the same asked for each eater who avoids something.
+
+Three answers and a warning, never two: contains, the pack says may contain, not known, not found in what is
+recorded. What is not found is not thereby absent.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from binder.model.household import Eater
+from binder.pages.edition import Edition, chunks, run, unique
+from binder.pages.format import first_upper, listed
+from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, RunKind, Table, Text, plain
+from binder.reckon.facts import Serving
+
+ALLERGENS_ACROSS = 7  # the EU's fourteen in two tables; more columns leave no room for words
+
+
+@dataclass(frozen=True, slots=True)
+class Dish:
+    """A dish as some eaters get it."""
+
+    recipe: str
+    title: str
+    contains: tuple[str, ...]
+    may_contain: tuple[str, ...]
+    not_known: tuple[str, ...]
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    w, found = edition.words, dishes(edition)
+    if not found:
+        return ()
+    blocks: list[Block] = [Para(plain(w.matrix_note), "note")]
+    blocks += [_matrix(found, some, edition) for some in chunks(list(_list(edition)), ALLERGENS_ACROSS)]
+    blocks += _not_checked(found, edition)
+    for eater in edition.household.eaters:
+        blocks += _checks(eater, edition)
+    lines = tuple(Para(plain(line)) for line in (w.read_the_pack, w.cross_contact, w.local_rules))
+    return (Page("allergens", w.allergen_matrix, "matrix", (*blocks, Box("caution", w.caution, lines))),)
+
+
+def _list(edition: Edition) -> tuple[str, ...]:
+    return tuple(edition.words.allergen_lists[edition.household.allergen_list])
+
+
+def dishes(edition: Edition) -> tuple[Dish, ...]:
+    """Each dish of the week; more than once where a substitution changes what is in it."""
+    found: list[Dish] = []
+    for key in sorted(unique(s.recipe for s in edition.servings), key=edition.title):
+        of = [s for s in edition.servings if s.recipe == key]
+        kinds = unique((s.contains, s.may_contain, s.not_known) for s in of)
+        for kind in kinds:
+            who = unique(s.eater for s in of if (s.contains, s.may_contain, s.not_known) == kind)
+            title = edition.title(key)
+            title = (
+                title if len(kinds) == 1 else f"{title} ({edition.words.only_for.format(listed(who, edition.words))})"
+            )
+            found.append(Dish(key, title, *kind))
+    return tuple(found)
+
+
+def base(word: str) -> str:
+    """`tree nuts` for `tree nuts (almonds)`."""
+    return word.partition(" (")[0]
+
+
+def answer(word: str, dish: Dish | Serving, edition: Edition) -> Text:
+    """What the records say of one allergen in one dish."""
+    w = edition.words
+    kinds = [c.partition(" (")[2].rstrip(")") for c in dish.contains if base(c) == base(word)]
+    kind: RunKind = "strong"
+    if kinds:
+        named = ", ".join(k for k in kinds if k)
+        return run(f"{w.cell_contains} ({named})" if named else w.cell_contains, kind)
+    if any(base(m) == base(word) for m in dish.may_contain):
+        return run(w.cell_may_contain, kind)
+    return run(w.not_known, kind) if dish.not_known else run(w.cell_not_found, "small")
+
+
+def _matrix(found: Sequence[Dish], words: Sequence[str], edition: Edition) -> Table:
+    w = edition.words
+    names = w.allergen_lists[edition.household.allergen_list]
+    columns = (Column(w.dish, width=24), *(Column(first_upper(names[word])) for word in words))
+    rows = tuple(Row((plain(d.title), *(answer(word, d, edition) for word in words))) for d in found)
+    return Table(columns, rows, w.allergen_matrix, "matrix", row_heads=True)
+
+
+def _not_checked(found: Sequence[Dish], edition: Edition) -> list[Block]:
+    w = edition.words
+    lines = unique(f"{edition.title(d.recipe)}: {', '.join(d.not_known)}" for d in found if d.not_known)
+    if not lines:
+        return []
+    return [Heading(2, w.not_checked_title), Para(plain(w.not_checked_note)), Bullets(tuple(plain(x) for x in lines))]
+
+
+def _checks(eater: Eater, edition: Edition) -> list[Block]:
+    """Every dish an eater gets against every word it avoids."""
+    w = edition.words
+    mine = [s for s in edition.servings if s.eater == eater.name]
+    if not eater.avoids or not mine:
+        return []
+    kinds = unique((s.recipe, s.contains, s.may_contain, s.not_known) for s in mine)
+    columns = (Column(w.dish, width=36), *(Column(first_upper(word)) for word in eater.avoids))
+    rows = []
+    for key, *_ in kinds:
+        one = next(s for s in mine if (s.recipe, s.contains, s.may_contain, s.not_known) == (key, *_))
+        rows.append(Row((plain(edition.title(key)), *(avoided(word, one, edition) for word in eater.avoids))))
+    title = w.avoids.format(eater=eater.name, what=listed(eater.avoids, w))
+    return [Heading(2, title), Table(columns, tuple(rows), title, "eater-check", row_heads=True)]
+
+
+def avoided(word: str, serving: Serving, edition: Edition) -> Text:
+    """The answer for what an eater avoids: an allergen of the list, or a food by its name."""
+    if base(word) in _list(edition):
+        return answer(word, serving, edition)
+    w = edition.words
+    facts = serving.facts or edition.facts_of(serving.recipe)
+    if facts is None:
+        return run(w.not_known, "strong")
+    names = {
+        n.lower()
+        for line in facts.ingredients
+        for n in (line.food, line.ingredient.food.name, *line.ingredient.food.names)
+    }
+    return run(w.cell_contains, "strong") if word.lower() in names else run(w.cell_not_found, "small")

@@ -1,0 +1,121 @@
+"""The calendar of a week: prep sessions, evenings with something to pull, what is carried, kits to cook.
+
+Nothing private and nothing of what an eater avoids stands in it: a calendar is shared sooner than a binder.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import UTC, date, datetime, time, timedelta
+from hashlib import sha256
+from zoneinfo import ZoneInfo
+
+from binder.model.library import Library
+from binder.pages.binder import edition_of
+from binder.pages.edition import Edition, portions, unique
+from binder.pages.format import clock, listed, number, week_title
+from binder.pages.kit import Sitting, begin_at, sittings
+from binder.pages.page import Calendar, Event
+from binder.reckon.facts import Carry, RunSheet, WeekFacts
+
+PULL_AT = 20 * 60  # in the evening, when the kitchen is tidied: common practice
+PULL_MINUTES = 5
+CARRY_MINUTES = 10
+DEFAULT_BREAKFAST = 7 * 60
+
+
+def calendar_events(week_facts: WeekFacts, library: Library) -> Calendar:
+    """Events in order of time; an event's UID stays the same while its kind, day and subject do."""
+    edition = edition_of(week_facts, library, week_facts.recipes)
+    events = [*_sessions(edition), *_pulls(edition), *_carries(edition), *_kits(edition)]
+    return Calendar(
+        name=f"{library.household.name}{edition.words.separator}{week_title(week_facts.week, edition.words)}",
+        time_zone=library.household.time_zone,
+        stamp=datetime.combine(week_facts.today, time(), UTC),
+        events=tuple(sorted(events, key=lambda e: (e.start, e.uid))),
+    )
+
+
+def _at(on: date, minutes: int, edition: Edition) -> datetime:
+    """Local time on a day, with its offset."""
+    zone = ZoneInfo(edition.household.time_zone)
+    return datetime.combine(on, time(), zone) + timedelta(minutes=minutes)
+
+
+def uid(edition: Edition, *what: str) -> str:
+    """Stable and without words that say anything: a hash of household, week, kind and subject."""
+    text = "\n".join((edition.household.name, edition.facts.week, *what))
+    return f"{edition.facts.week}-{sha256(text.encode()).hexdigest()[:20]}"
+
+
+def _sessions(edition: Edition) -> Iterable[Event]:
+    for sheet in edition.facts.run_sheets:
+        yield _session(sheet, edition)
+
+
+def _session(sheet: RunSheet, edition: Edition) -> Event:
+    w = edition.words
+    dishes = unique(edition.title(b.recipe) for b in edition.facts.batches if b.session == sheet.of)
+    summary = w.event_prep.format(number(len(dishes)))
+    description = w.event_prep_words.format(
+        start=clock(sheet.start), finish=clock(sheet.finish), dishes=listed(dishes, w)
+    )
+    return Event(uid(edition, "prep", sheet.session), sheet.start, sheet.minutes, summary, description, 60)
+
+
+def _pulls(edition: Edition) -> Iterable[Event]:
+    w = edition.words
+    for on in sorted(unique(p.pull_on for p in edition.facts.pull_list)):
+        pulls = [p for p in edition.facts.pull_list if p.pull_on == on]
+        lines = [
+            w.event_pull_line.format(
+                dish=edition.title(recipe),
+                portions=portions(
+                    sum(p.portions for p in pulls if (p.recipe, p.from_, p.to) == (recipe, source, to)), w
+                ),
+                source=source,
+                to=to,
+            )
+            for recipe, source, to in unique((p.recipe, p.from_, p.to) for p in pulls)
+        ]
+        dishes = listed(unique(edition.title(p.recipe) for p in pulls), w)
+        yield Event(
+            uid(edition, "pull", on.isoformat()), _at(on, PULL_AT, edition), PULL_MINUTES,
+            w.event_pull.format(dishes), "\n".join(lines), 0,
+        )  # fmt: skip
+
+
+def _carries(edition: Edition) -> Iterable[Event]:
+    for carry in edition.facts.carry_list:
+        yield _carry(carry, edition)
+
+
+def _carry(carry: Carry, edition: Edition) -> Event:
+    w = edition.words
+    breakfast = edition.household.meal_times.get("breakfast", DEFAULT_BREAKFAST)
+    lines = [*unique(item.what for item in carry.items), *([w.cold_source_needed] if carry.cold else [])]
+    return Event(
+        uid(edition, "carry", carry.date.isoformat(), carry.eater, carry.place), _at(carry.date, breakfast, edition),
+        CARRY_MINUTES, w.event_carry.format(eater=carry.eater, place=carry.place), "\n".join(lines), 0,
+    )  # fmt: skip
+
+
+def _kits(edition: Edition) -> Iterable[Event]:
+    for sitting in sittings(edition):
+        first = sitting.servings[0]
+        at = edition.household.meal_times.get(first.meal)
+        if first.date is not None and at is not None:
+            yield _kit(sitting, first.date, at, edition)
+
+
+def _kit(sitting: Sitting, on: date, meal_at: int, edition: Edition) -> Event:
+    """From when the cooking begins to the meal; at the meal's hour when its minutes are not known."""
+    w = edition.words
+    begin = begin_at(sitting, edition)
+    start = meal_at if begin is None else begin
+    title = sitting.facts.title
+    words = w.event_kit_words.format(meal=clock(meal_at), portions=portions(sitting.portions, w))
+    return Event(
+        uid(edition, "kit", on.isoformat(), sitting.facts.key, sitting.servings[0].meal, sitting.servings[0].place),
+        _at(on, start, edition), max(5, meal_at - start), w.event_kit.format(title), words, 10,
+    )  # fmt: skip

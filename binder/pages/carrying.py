@@ -1,0 +1,36 @@
+"""Section 8: what goes out of the door, day by day, ticked there."""
+
+from __future__ import annotations
+
+from binder.pages.edition import Edition, unique
+from binder.pages.format import day_long, first_upper
+from binder.pages.measures import amount
+from binder.pages.page import Block, Check, Checks, Heading, Page, Para, plain
+from binder.reckon.facts import Carry, CarryItem
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    w, carries = edition.words, edition.facts.carry_list
+    if not carries:
+        return ()
+    blocks: list[Block] = [Para(plain(w.carry_note), "note")]
+    for on in sorted(unique(c.date for c in carries)):
+        blocks.append(Heading(2, day_long(on, w)))
+        for carry in (c for c in carries if c.date == on):
+            blocks += _carry(carry, edition)
+    return (Page("carrying", w.carry_list, "carry", tuple(blocks)),)
+
+
+def _carry(carry: Carry, edition: Edition) -> list[Block]:
+    w = edition.words
+    title = w.carry_to.format(eater=carry.eater, place=carry.place)
+    blocks: list[Block] = [Heading(3, title), Checks(tuple(_item(i, edition) for i in carry.items), 2)]
+    return [*blocks, Para(plain(w.cold_source_note), "caution")] if carry.cold else blocks
+
+
+def _item(item: CarryItem, edition: Edition) -> Check:
+    w = edition.words
+    said = [amount(item.amount, edition.style)] if item.amount else []
+    said += [w.carry_kinds[item.kind]] if item.kind in ("beside", "at service") else []
+    said += [w.from_where.format(item.from_)] if item.from_ else []
+    return Check(plain(first_upper(item.what)), plain(", ".join(part for part in said if part)))

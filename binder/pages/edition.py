@@ -1,0 +1,171 @@
+"""What one binder is made from, and the look-ups that its sections share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from fractions import Fraction
+from typing import TypeVar
+
+from binder.model.household import HOME, Household
+from binder.model.library import Library
+from binder.model.recipe import MEALS
+from binder.model.week import Session, Week
+from binder.pages.format import clock, day, fraction, with_unit
+from binder.pages.house_style import HouseStyle
+from binder.pages.page import Run, RunKind, Text
+from binder.pages.words.en import Words
+from binder.reckon.facts import Batch, RecipeFacts, ReheatFacts, Serving, WeekFacts
+
+T = TypeVar("T")
+
+# Tools whose steps leave food hot; what was cooked cools from the last of them.
+HOT_TOOLS = frozenset(
+    {
+        "oven", "burner", "pressure cooker", "slow cooker", "rice cooker", "microwave", "grill", "steamer",
+        "kettle", "toaster", "waffle iron",
+    }
+)  # fmt: skip
+PRESSURE_COOKER = "pressure cooker"
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """One week's facts, what they came from, and how to speak. `private`: the household's private notes too."""
+
+    facts: WeekFacts
+    library: Library
+    recipes: Mapping[str, RecipeFacts]
+    style: HouseStyle
+    private: bool = False
+
+    @property
+    def words(self) -> Words:
+        return self.style.words
+
+    @property
+    def household(self) -> Household:
+        return self.library.household
+
+    @property
+    def week(self) -> Week | None:
+        return self.library.weeks.get(self.facts.week)
+
+    @property
+    def monday(self) -> date:
+        return monday_of(self.facts.week)
+
+    @property
+    def eaters(self) -> tuple[str, ...]:
+        """Names in the household's order."""
+        return tuple(eater.name for eater in self.household.eaters)
+
+    @property
+    def sessions(self) -> tuple[Session, ...]:
+        """The sessions that something is made in, in order of time."""
+        found = {batch.session for batch in self.facts.batches} | {s.of for s in self.facts.run_sheets}
+        return tuple(sorted((s for s in found if s), key=session_order))
+
+    def facts_of(self, key: str) -> RecipeFacts | None:
+        return self.recipes.get(key) or self.facts.recipes.get(key)
+
+    def title(self, key: str) -> str:
+        """A recipe's title; its key when nothing is known of it."""
+        known = self.facts_of(key)
+        if known:
+            return known.title
+        recipe = self.library.recipes.get(key)
+        return recipe.title if recipe else key
+
+    def titles(self, keys: Iterable[str]) -> tuple[str, ...]:
+        return tuple(self.title(key) for key in keys)
+
+    def batch(self, id_: str) -> Batch | None:
+        return next((b for b in self.facts.batches if b.id == id_), None) if id_ else None
+
+    def serving(self, id_: str) -> Serving | None:
+        return next((s for s in self.facts.servings if s.id == id_), None)
+
+    def servings_of(self, batch: Batch) -> tuple[Serving, ...]:
+        """The servings from one batch, in order of day, meal and eater."""
+        return tuple(s for s in self.servings if batch.id and s.batch == batch.id)
+
+    @property
+    def servings(self) -> tuple[Serving, ...]:
+        """All servings in order of day, meal and eater; those without a day last."""
+        return tuple(sorted(self.facts.servings, key=self._serving_order))
+
+    def _serving_order(self, serving: Serving) -> tuple[date, int, int, str]:
+        names = self.eaters
+        eater = names.index(serving.eater) if serving.eater in names else len(names)
+        return serving.date or date.max, meal_rank(serving.meal), eater, serving.id
+
+    def days(self) -> tuple[date, ...]:
+        """Monday to Sunday, and before them any earlier day on which something is to be done."""
+        week = {self.monday + timedelta(days=n) for n in range(7)}
+        early = {s.on for s in self.sessions} | {pull.pull_on for pull in self.facts.pull_list}
+        return tuple(sorted(week | early))
+
+
+def monday_of(week: str) -> date:
+    """The Monday of an ISO 8601 week, `2026-W24`."""
+    year, _, number = week.partition("-W")
+    return date.fromisocalendar(int(year), int(number), 1)
+
+
+def session_order(session: Session) -> tuple[date, int, str]:
+    return session.on, session.at_minutes, session.place
+
+
+def meal_rank(meal: str) -> int:
+    """Place in the day; what is no known meal comes last."""
+    return list(MEALS).index(meal) if meal in MEALS else len(MEALS)  # type: ignore[arg-type]
+
+
+def session_title(session: Session, words: Words) -> str:
+    """`Sun 7 Jun, 13:00`, with the place when it is not home."""
+    at = f"{day(session.on, words)}, {clock(session.at_minutes)}"
+    return at if session.place == HOME else f"{at}, {session.place}"
+
+
+def portions(count: Fraction | float, words: Words) -> str:
+    """`1 portion`, `2½ portions`."""
+    exact = count if isinstance(count, Fraction) else Fraction(count).limit_denominator(1000)
+    return with_unit(fraction(exact), words.unit("portion", exact))
+
+
+def run(text: str, kind: RunKind = "", href: str | None = None) -> Text:
+    """One stretch of text, or none."""
+    return (Run(text, kind, href),) if text else ()
+
+
+def together(parts: Iterable[Text], separator: str) -> Text:
+    """Several texts with a separator between them."""
+    said: list[Run] = []
+    for part in parts:
+        if part and said:
+            said.append(Run(separator))
+        said.extend(part)
+    return tuple(said)
+
+
+def chunks(items: Sequence[T], size: int) -> Iterator[Sequence[T]]:
+    """In order, as even as they come, none longer than `size`."""
+    count = -(-len(items) // size)
+    for n in range(count):
+        yield items[n * len(items) // count : (n + 1) * len(items) // count]
+
+
+def unique(items: Iterable[T]) -> tuple[T, ...]:
+    """Each once, in the order of their first appearance."""
+    return tuple(dict.fromkeys(items))
+
+
+def is_cold(reheat: ReheatFacts | None) -> bool:
+    return reheat is not None and reheat.means == "cold"
+
+
+def name_of(anchor: str) -> str:
+    """Words as an anchor: lower case, hyphens."""
+    return "-".join("".join(c if c.isalnum() else " " for c in anchor.lower()).split())

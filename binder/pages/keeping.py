@@ -1,0 +1,174 @@
+"""Sections 9 and 13: what to pull and when, what to use first, and the rule behind every date."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from binder.pages.drawings import DayLine, keeping_lines
+from binder.pages.edition import Edition, portions, run, unique
+from binder.pages.format import day, days, listed
+from binder.pages.measures import amount
+from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, plain
+from binder.pages.recipe_card import keeps_text
+from binder.reckon.facts import Pull, Serving, UseFirst
+
+
+def pull_pages(edition: Edition) -> tuple[Page, ...]:
+    """Section 9."""
+    w = edition.words
+    blocks = (*_pull_list(edition), *_use_first(edition))
+    return (Page("pulling", w.pull_list, "pull", blocks),) if blocks else ()
+
+
+def _pull_list(edition: Edition) -> tuple[Block, ...]:
+    w, pulls = edition.words, edition.facts.pull_list
+    if not pulls:
+        return ()
+    columns = (
+        Column("", width=5, kind="tick"),
+        Column(w.evening_of, width=16, kind="time"),
+        Column(w.dish),
+        Column(w.how_much, width=15, kind="quantity"),
+        Column(w.from_to, width=22),
+        Column(w.for_whom, width=20),
+    )
+    groups = sorted(unique((p.pull_on, p.recipe, p.from_, p.to) for p in pulls))
+    rows = tuple(
+        _pull_row([p for p in pulls if (p.pull_on, p.recipe, p.from_, p.to) == group], edition) for group in groups
+    )
+    way_out = Box("note", w.forgotten_title, (Bullets(tuple(plain(line) for line in w.forgotten)),))
+    return Heading(2, w.pull_list), Table(columns, rows, w.pull_list, "pull"), way_out
+
+
+def _pull_row(pulls: Sequence[Pull], edition: Edition) -> Row:
+    w, first = edition.words, pulls[0]
+    whom = "; ".join(unique(f"{p.eater}, {day(p.date, w)}" for p in pulls))
+    return Row((
+        (), run(day(first.pull_on, w), "time"), run(edition.title(first.recipe), "strong"),
+        run(portions(sum(p.portions for p in pulls), w), "quantity"),
+        plain(w.from_to_line.format(source=first.from_, to=first.to)), plain(whom),
+    ))  # fmt: skip
+
+
+def _use_first(edition: Edition) -> tuple[Block, ...]:
+    w, found = edition.words, edition.facts.use_first
+    if not found:
+        return ()
+    columns = (
+        Column("", width=5, kind="tick"),
+        Column(w.what),
+        Column(w.how_much, width=15),
+        Column(w.where, width=14),
+        Column(w.use_by, width=14, kind="time"),
+        Column(w.why, width=28),
+    )
+    rows = tuple(_use_first_row(one, edition) for one in found)
+    return Heading(2, w.use_first), Table(columns, rows, w.use_first, "use-first")
+
+
+def _use_first_row(one: UseFirst, edition: Edition) -> Row:
+    w = edition.words
+    name = edition.title(one.recipe) if one.recipe else one.food or ""
+    if one.amount is None:
+        much = w.not_known
+    elif one.recipe and one.amount.unit == "each":
+        much = portions(one.amount.high, w)
+    else:
+        much = amount(one.amount, edition.style)
+    by = day(one.use_by, w) if one.use_by else w.not_known
+    return Row(((), run(name, "strong"), plain(much), plain(one.place), run(by, "time"), plain(one.why)))
+
+
+def note_pages(edition: Edition) -> tuple[Page, ...]:
+    """Section 13."""
+    w = edition.words
+    blocks: list[Block] = [*_picture(edition), *_rules(edition)]
+    blocks.append(Box("note", w.how_days_count, tuple(Para(plain(line)) for line in w.day_convention)))
+    blocks.append(Box("caution", w.caution, tuple(Para(plain(line)) for line in w.keeping_cautions)))
+    return (Page("keeping", w.keeping_notes, "keeping", tuple(blocks)),)
+
+
+def _picture(edition: Edition) -> list[Block]:
+    """Lines over the week: from the day made (or pulled) to the use-by; a ring on each day it is eaten."""
+    w, lines = edition.words, keeping_day_lines(edition)
+    if not lines:
+        return []
+    span = edition.days()
+    heads = [f"{w.weekdays_short[d.weekday()]} {d.day}" for d in span]
+    alt = w.keeping_alt.format("; ".join(_line_words(line, edition) for line in lines))
+    svg = keeping_lines(lines, span, heads, w.keeping_notes, alt, "keeping")
+    return [Drawing(svg, alt, w.keeping_caption)]
+
+
+def keeping_day_lines(edition: Edition) -> list[DayLine]:
+    """One line for each dish, day made and way of keeping it."""
+    lines = []
+    known = [s for s in edition.servings if s.made_on and s.use_by and s.kept in ("fridge", "freezer", "cupboard")]
+    for recipe, made, use_by, frozen in unique((s.recipe, s.made_on, s.use_by, s.kept == "freezer") for s in known):
+        same = [
+            s for s in known if (s.recipe, s.made_on, s.use_by, s.kept == "freezer") == (recipe, made, use_by, frozen)
+        ]
+        eaten = unique(s.date for s in same if s.date)
+        first = min((s.pull_on for s in same if s.pull_on), default=made) if frozen else made
+        if first and use_by:
+            title = edition.title(recipe)
+            lines.append(DayLine(title, first, use_by, title, frozen, eaten))
+    return lines
+
+
+def _line_words(line: DayLine, edition: Edition) -> str:
+    w = edition.words
+    words = w.keeping_line_thawed if line.frozen else w.keeping_line
+    eaten = listed([day(d, w) for d in line.marks], w) or w.any_day
+    return words.format(dish=line.row, first=day(line.first, w), last=day(line.last, w), eaten=eaten)
+
+
+def _rules(edition: Edition) -> list[Block]:
+    w = edition.words
+    columns = (
+        Column(w.dish, width=22),
+        Column(w.made, width=12),
+        Column(w.keeps),
+        Column(w.rule_and_source),
+        Column(w.use_by, width=20),
+    )
+    rows = [
+        _rule_row(key, made, edition)
+        for key, made in unique((s.recipe, s.made_on) for s in edition.servings if s.made_on)
+    ]
+    if not rows:
+        return []
+    sets = w.rule_set.format(w.cautions[edition.household.caution])
+    strict = [
+        e.name for e in edition.household.eaters if e.caution == "strict" and edition.household.caution != "strict"
+    ]
+    told = f"{sets} {w.strict_for.format(listed(strict, w))}" if strict else sets
+    return [Para(plain(told), "lead"), Table(columns, tuple(rows), w.keeping_notes, "keeping", row_heads=True)]
+
+
+def _rule_row(key: str, made: date | None, edition: Edition) -> Row:
+    w, facts = edition.words, edition.facts_of(key)
+    servings = [s for s in edition.servings if s.recipe == key and s.made_on == made]
+    rules = unique(s.keeping_note for s in servings if s.keeping_note)
+    source = "; ".join(rules) or (facts.keeps.source if facts else "") or w.not_known
+    return Row((
+        plain(edition.title(key)), plain(day(made, w) if made else ""),
+        plain(keeps_text(facts, edition) if facts else w.not_known), run(source, "small"),
+        plain(_use_bys(servings, edition)),
+    ))  # fmt: skip
+
+
+def _use_bys(servings: Sequence[Serving], edition: Edition) -> str:
+    """Each date once: `Thu 11 Jun`; of what is frozen, its last day after pulling."""
+    w = edition.words
+    said = []
+    for by, frozen in unique((s.use_by, s.kept == "freezer") for s in servings):
+        text = day(by, w) if by else w.not_known
+        said.append(w.frozen_until.format(text) if frozen else text)
+    return "; ".join(said)
+
+
+def days_left(use_by: date, today: date, edition: Edition) -> str:
+    """`2 days` from today to the last day."""
+    return days((use_by - today).days, edition.words)

@@ -1,0 +1,102 @@
+"""Labels: the words in the order people look for them: dish, until when, whose, what it contains, how it is heated."""
+
+from __future__ import annotations
+
+from binder.model.library import Library
+from binder.pages.binder import edition_of
+from binder.pages.card_notes import allergen_words
+from binder.pages.edition import Edition, is_cold, portions, unique
+from binder.pages.format import NBSP, day, first_upper, grams, week_title
+from binder.pages.page import Label, LabelPages
+from binder.reckon.facts import LabelFacts, WeekFacts
+
+
+def label_pages(week_facts: WeekFacts, library: Library, *, draft: bool = False) -> LabelPages:
+    """All labels of a week, where they stand on the sheets in use."""
+    edition = edition_of(week_facts, library, week_facts.recipes)
+    labels = tuple(label(one, edition) for one in week_facts.labels)
+    w = edition.words
+    return LabelPages(
+        title=w.labels_title.format(week_title(week_facts.week, w)),
+        language=library.household.language,
+        sheet=library.household.labels.sheet,
+        sheets=max((one.sheet for one in labels), default=0),
+        labels=labels,
+        draft=w.draft if draft else "",
+    )
+
+
+def label_lines(facts: LabelFacts, week_facts: WeekFacts, library: Library) -> tuple[str, ...]:
+    """A label's words for facts.json, top first, with ordinary spaces; empty lines are left out."""
+    one = label(facts, edition_of(week_facts, library, week_facts.recipes))
+    lines = (one.title, one.date, one.whose, one.contains, one.heat, one.small)
+    return tuple(line.replace(NBSP, " ") for line in lines if line)
+
+
+def label(facts: LabelFacts, edition: Edition) -> Label:
+    return Label(
+        sheet=facts.sheet,
+        row=facts.row,
+        column=facts.column,
+        title=_title(facts, edition),
+        date=_date(facts, edition),
+        whose=_whose(facts, edition),
+        contains=" ".join(allergen_words(facts.contains, facts.may_contain, facts.not_known, edition)),
+        heat=_heat(facts, edition),
+        small=_small(facts, edition),
+        kind=facts.what,
+    )
+
+
+def _title(facts: LabelFacts, edition: Edition) -> str:
+    return facts.title or edition.title(facts.recipe)
+
+
+def _date(facts: LabelFacts, edition: Edition) -> str:
+    """`Eat by Thu 11 Jun`; what is frozen: when it is pulled and its last day then."""
+    w = edition.words
+    if facts.kept == "freezer":
+        if facts.pull_on is None:
+            return w.label_freeze
+        pull = w.label_freeze_pull.format(day(facts.pull_on, w))
+        return f"{pull}, {w.label_eat_by.format(day(facts.use_by, w)).lower()}" if facts.use_by else pull
+    if facts.use_by is None:
+        return w.label_made.format(day(facts.made_on, w)) if facts.made_on else w.label_date_not_known
+    words = w.label_cook_by if facts.what in ("set", "apart") else w.label_eat_by
+    return words.format(day(facts.use_by, w))
+
+
+def _whose(facts: LabelFacts, edition: Edition) -> str:
+    """`Ilka · Thu 11 Jun · ward`; a kind of its own says so: surplus, set, stored apart, by-product."""
+    w = edition.words
+    said = [w.packed_as.get(facts.what, facts.what)] if facts.what != "portion" else []
+    said += [facts.eater] if facts.eater else []
+    said += [day(facts.eat_on, w)] if facts.eat_on else []
+    said += [facts.place] if facts.place and facts.place != "home" else []
+    return w.separator.join(unique(first_upper(part) if n == 0 else part for n, part in enumerate(said)))
+
+
+def _heat(facts: LabelFacts, edition: Edition) -> str:
+    """One line; nothing on what is not a dish ready to eat."""
+    w = edition.words
+    if facts.what == "set":
+        return w.cook_it
+    if facts.what == "apart":
+        return w.label_apart
+    if facts.what == "by-product":
+        return ""
+    if facts.reheat is None:
+        return w.eat_as_it_is
+    return w.eat_cold if is_cold(facts.reheat) else first_upper(facts.reheat.text)
+
+
+def _small(facts: LabelFacts, edition: Edition) -> str:
+    """`350 g · id`: what to find it by, on lid and body."""
+    w = edition.words
+    said = [grams(facts.grams)] if facts.grams is not None else []
+    if facts.portions is not None and facts.portions != 1:
+        said.append(portions(facts.portions, w))
+    if facts.made_on and facts.use_by:
+        said.append(w.made_short.format(day(facts.made_on, w)))
+    said += [facts.id] if facts.id else []
+    return w.separator.join(said)

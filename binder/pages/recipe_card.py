@@ -1,0 +1,218 @@
+"""Section 5: every dish of the week on a card of its own, at this week's size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from binder.pages.card_ingredients import ingredients
+from binder.pages.card_notes import allergen_box, cautions, substitution_notes
+from binder.pages.card_steps import steps
+from binder.pages.edition import Edition, is_cold, name_of, portions, run, session_title, unique
+from binder.pages.figures import in_short, missing_foods, tally_text
+from binder.pages.format import day, days, first_upper, fraction, grams, listed
+from binder.pages.measures import amount, quantity
+from binder.pages.page import Beside, Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
+from binder.reckon.facts import Batch, RecipeFacts, Serving
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """One dish as it is made once: a batch of a session (or what one meal cooks), and the servings from it."""
+
+    facts: RecipeFacts
+    portions: Fraction
+    batch: Batch | None
+    servings: tuple[Serving, ...]
+    anchor: str
+
+    @property
+    def factor(self) -> Fraction:
+        """This week's size by the recipe's own."""
+        written = self.facts.recipe.portions
+        return self.batch.factor if self.batch else self.portions / written
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    return tuple(card_page(card, edition) for card in cards(edition))
+
+
+def cards(edition: Edition) -> tuple[Card, ...]:
+    """In order of session and title; the first card of a recipe has the anchor `card-KEY`."""
+    found = [*_batch_cards(edition), *_cooked_then(edition)]
+    used: dict[str, int] = {}
+    out = []
+    for facts, count, batch, servings in found:
+        used[facts.key] = used.get(facts.key, 0) + 1
+        number = used[facts.key]
+        anchor = f"card-{facts.key}" + (f"-{number}" if number > 1 else "")
+        out.append(Card(facts, count, batch, servings, anchor))
+    return tuple(out)
+
+
+_Found = tuple[RecipeFacts, Fraction, Batch | None, tuple[Serving, ...]]
+
+
+def _batch_cards(edition: Edition) -> Iterable[_Found]:
+    batches = sorted(edition.facts.batches, key=lambda b: (b.made_on, edition.title(b.recipe), b.id))
+    for batch in batches:
+        facts = batch.facts or edition.facts_of(batch.recipe)
+        if facts:
+            yield facts, batch.portions_made, batch, edition.servings_of(batch)
+
+
+def _cooked_then(edition: Edition) -> Iterable[_Found]:
+    """What is made when it is eaten: a card for the largest meal of it."""
+    free = [s for s in edition.servings if not s.batch and s.lot is None and s.kept == "at service"]
+    for key in sorted(unique(s.recipe for s in free), key=edition.title):
+        of = tuple(s for s in free if s.recipe == key)
+        sittings = [
+            sum((s.portions for s in of if (s.date, s.meal) == at), Fraction(0))
+            for at in unique((s.date, s.meal) for s in of)
+        ]
+        facts = edition.facts_of(key)
+        if facts:
+            yield facts, max(sittings), None, of
+
+
+def card_page(card: Card, edition: Edition) -> Page:
+    blocks: list[Block] = [
+        *_photo(card),
+        Facts(summary(card, edition)),
+        *allergen_box(card.servings, card.facts, edition),
+    ]
+    left = ingredients(card.facts, card.factor, card.servings, edition)
+    right = steps(card.facts, card.factor, card.batch, card.portions, edition)
+    blocks.append(Beside((left,) if left.groups else (), right, "card"))
+    blocks += substitution_notes(card.facts.key, card.servings, edition)
+    blocks += cautions(card.facts, card.batch, edition)
+    blocks += _notes(card, edition)
+    return Page(
+        card.anchor, card.facts.title, "card", tuple(blocks), subtitle=_subtitle(card, edition), print_first=True
+    )
+
+
+def _photo(card: Card) -> list[Block]:
+    photo = card.facts.recipe.photo
+    return [Photo(photo, card.facts.title)] if photo else []
+
+
+def _subtitle(card: Card, edition: Edition) -> str:
+    """`10 portions · Sun 7 Jun, 13:00 · 1¼ × the recipe`."""
+    w = edition.words
+    said = [portions(card.portions, w)]
+    if card.batch and card.batch.session:
+        said.append(session_title(card.batch.session, w))
+    elif card.batch:
+        said.append(day(card.batch.made_on, w))
+    else:
+        said.append(w.cooked_when_eaten)
+    if card.factor != 1:
+        said.append(w.times_the_recipe.format(_factor_text(card.factor)))
+    return w.separator.join(said)
+
+
+def _factor_text(factor: Fraction) -> str:
+    """`1¼`; a factor that no kitchen fraction gives, to two decimals."""
+    return fraction(factor) if factor.denominator in (1, 2, 3, 4, 8) else f"{float(factor):.2f}"
+
+
+def summary(card: Card, edition: Edition) -> tuple[tuple[str, Text], ...]:
+    """The ruled facts at the head of a card."""
+    w = edition.words
+    pairs: list[tuple[str, Text]] = [(w.makes, plain(_makes(card, edition)))]
+    size = portion_size(card.facts, edition)
+    pairs += [(w.portion, plain(size))] if size else []
+    pairs.append((w.keeps, plain(keeps_text(card.facts, edition))))
+    if card.facts.recipe.container:
+        pairs.append((w.container, plain(card.facts.recipe.container)))
+    pairs.append((w.reheat, _reheat(card.facts, edition)))
+    pairs += [(w.for_whom, plain(whom))] if (whom := _for_whom(card.servings, edition)) else []
+    return (*pairs, (w.a_portion_has, plain(figures_text(card.facts, edition))))
+
+
+def _makes(card: Card, edition: Edition) -> str:
+    w, batch = edition.words, card.batch
+    said = [portions(card.portions, w)]
+    makes = card.facts.recipe.makes
+    if makes:
+        said.append(amount(makes.times(card.factor), edition.style))
+    if batch and batch.surplus:
+        said.append(w.surplus.format(portions(batch.surplus, w)))
+    if batch and batch.loads > 1:
+        said.append(w.in_loads.format(batch.loads))
+    if batch and batch.part_of:
+        said.append(w.part_of.format(listed(edition.titles(batch.part_of), w)))
+    return "; ".join(said)
+
+
+def portion_size(facts: RecipeFacts, edition: Edition) -> str:
+    """`2 cups, about 350 g`, or what of it is known."""
+    said = []
+    measure = facts.recipe.portion_measure
+    if measure:
+        said.append(quantity(measure, edition.style))
+    elif facts.portion:
+        said.append(amount(facts.portion, edition.style))
+    weight = facts.per_portion.grams
+    if weight is not None and not (measure and measure.unit in ("g", "kg")):
+        said.append(edition.words.about.format(grams(weight)))
+    return ", ".join(said)
+
+
+def keeps_text(facts: RecipeFacts, edition: Edition) -> str:
+    """`4 days in the refrigerator, 90 days frozen`, with what is assumed or not known said."""
+    w, keeps = edition.words, facts.keeps
+    fridge = w.fridge_not_known if keeps.fridge_days is None else w.in_fridge.format(days(keeps.fridge_days, w))
+    if not keeps.freezes:
+        frozen = w.does_not_freeze
+    elif keeps.freezer_days is None:
+        frozen = w.frozen_not_known
+    else:
+        frozen = w.in_freezer.format(days(keeps.freezer_days, w))
+    said = f"{fridge}, {frozen}"
+    return f"{said} ({w.assumed})" if keeps.assumed else said
+
+
+def _reheat(facts: RecipeFacts, edition: Edition) -> Text:
+    """All ways of the recipe; by place they are in section 7."""
+    w = edition.words
+    if not facts.reheat:
+        return plain(w.no_reheat)
+    ways = (w.or_cold if is_cold(way) and len(facts.reheat) > 1 else first_upper(way.text) for way in facts.reheat)
+    return plain("; ".join(ways))
+
+
+def _for_whom(servings: Sequence[Serving], edition: Edition) -> str:
+    """`Ilka Mon, Tue, Wed; Tomas Mon`."""
+    w = edition.words
+    said = []
+    for eater in unique(s.eater for s in servings):
+        dates = unique(s.date for s in servings if s.eater == eater and s.date)
+        when = ", ".join(w.weekdays_short[d.weekday()] for d in dates) or w.any_day
+        said.append(f"{eater} {when}")
+    return "; ".join(said)
+
+
+def figures_text(facts: RecipeFacts, edition: Edition) -> str:
+    """`about 520 kcal, 32 g protein; vegetables 2`."""
+    w, portion = edition.words, facts.per_portion
+    said = [in_short(portion.nutrition, w)]
+    if portion.tallies.counts:
+        said.append(tally_text(portion.tallies, w))
+    if portion.nutrition.missing:
+        said.append(w.no_figures_for.format(", ".join(missing_foods([portion.nutrition]))))
+    return "; ".join(said)
+
+
+def _notes(card: Card, edition: Edition) -> list[Block]:
+    w, recipe = edition.words, card.facts.recipe
+    blocks: list[Block] = [Prose(recipe.notes)] if recipe.notes.strip() else []
+    for title, body in recipe.sections:
+        blocks += [Heading(3, title, name_of(f"{card.anchor} {title}")), Prose(body)]
+    if recipe.source:
+        blocks.append(Para(run(w.source.format(recipe.source)), "source"))
+    if edition.private and recipe.private:
+        blocks.append(Para(plain(f"{w.private_note}: {recipe.private}"), "note"))
+    return blocks

@@ -1,0 +1,71 @@
+"""Section 7: how each dish is heated, place by place, for the power that the place has."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from binder.model.household import HOME, Place
+from binder.pages.edition import Edition, is_cold, run, unique
+from binder.pages.format import first_upper, listed
+from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, plain
+from binder.reckon.facts import Serving
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    w = edition.words
+    blocks: list[Block] = []
+    for name in _places(edition):
+        servings = [s for s in edition.servings if s.place == name and s.kept != "at service"]
+        if servings:
+            blocks += _place(name, servings, edition)
+    if not blocks:
+        return ()
+    caution = Box(
+        "caution", w.caution, (Bullets(tuple(plain(line) for line in w.reheat_how)), Para(plain(w.local_rules), "note"))
+    )
+    return (Page("reheating", w.reheating, "reheating", (*blocks, caution)),)
+
+
+def _places(edition: Edition) -> tuple[str, ...]:
+    """Home first, then in the household's order; then any other that is named."""
+    listed_ = [p.name for p in edition.household.places]
+    return unique([HOME, *listed_, *(s.place for s in edition.servings)])
+
+
+def _place(name: str, servings: Sequence[Serving], edition: Edition) -> list[Block]:
+    w = edition.words
+    columns = (Column(w.dish, width=30), Column(w.how), Column(w.for_whom, width=20))
+    rows = []
+    for recipe, how, before in unique((s.recipe, _how(s, edition), _before(s)) for s in servings):
+        who = unique(s.eater for s in servings if (s.recipe, _how(s, edition)) == (recipe, how))
+        cell = (
+            *run(how, "strong" if before or how != w.eaten_as_it_is else ""),
+            *run(f" {w.converted.format(before)}" if before else "", "small"),
+        )
+        rows.append(Row((plain(edition.title(recipe)), cell, plain(listed(who, w)))))
+    place = next((p for p in edition.household.places if p.name == name), None)
+    has = [Para(plain(w.place_has.format(_tools(place))), "note")] if place and _tools(place) else []
+    return [
+        Heading(2, first_upper(name)),
+        *has,
+        Table(tuple(columns), tuple(rows), first_upper(name), "reheating", row_heads=True),
+    ]
+
+
+def _tools(place: Place) -> str:
+    return ", ".join(tool.text or tool.kind for tool in place.tools)
+
+
+def _how(serving: Serving, edition: Edition) -> str:
+    w = edition.words
+    known = edition.facts_of(serving.recipe)
+    if known and known.form == "kit":
+        return w.cooked_from_kit
+    if serving.reheat is None:
+        return w.eaten_as_it_is
+    return w.eat_cold if is_cold(serving.reheat) else first_upper(serving.reheat.text)
+
+
+def _before(serving: Serving) -> str:
+    """What the card says, when the time was worked out from it."""
+    return serving.reheat.converted_from if serving.reheat else ""

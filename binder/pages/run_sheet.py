@@ -1,0 +1,162 @@
+"""Section 4: the order of the work: a picture of who and what is busy when, and a table that says the same."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from binder.model.week import Session
+from binder.pages.cooling import SOURCE as COOLING_SOURCE
+from binder.pages.cooling import deadlines, piece_kind
+from binder.pages.drawings import Bar, timeline
+from binder.pages.edition import Edition, run, session_title
+from binder.pages.format import EN_DASH, clock, minutes
+from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
+from binder.reckon.facts import RunSheet, Task
+
+_ORDER = ("cook", "oven", "burner", "pressure cooker", "microwave", "kettle", "cutting board")
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    return tuple(_page(sheet, n, edition) for n, sheet in enumerate(edition.facts.run_sheets, 1))
+
+
+def sheet_minutes(session: Session, edition: Edition) -> str:
+    """How long a session takes, by its run sheet; "" without one."""
+    return next((minutes(s.minutes) for s in edition.facts.run_sheets if s.of == session), "")
+
+
+def _page(sheet: RunSheet, number: int, edition: Edition) -> Page:
+    w = edition.words
+    blocks: list[Block] = [Para(plain(in_words(sheet, edition)), "lead")]
+    if sheet.tasks:
+        blocks += [picture(sheet, number, edition), table(sheet, edition), *_cooling(sheet, edition)]
+    if any(piece_kind(p) == "pressure cooker" for task in sheet.tasks for p in task.uses):
+        blocks.append(Box("caution", w.pressure_title, (Para(plain(w.pressure_caution), "caution"),)))
+    when = session_title(sheet.of, w) if sheet.of else f"{sheet.start:%Y-%m-%d}, {clock(sheet.start)}"
+    return Page(f"run-sheet-{number}", w.run_sheet, "run-sheet", tuple(blocks), subtitle=when, print_first=True)
+
+
+def in_words(sheet: RunSheet, edition: Edition) -> str:
+    """From, to, how long, how long of it hands are busy, and whether it can be shorter."""
+    w = edition.words
+    busy = sum(((t.finish - t.start).total_seconds() for t in sheet.tasks if t.attended), 0.0)
+    said = w.run_sheet_lead.format(
+        start=clock(sheet.start),
+        finish=clock(sheet.finish),
+        time=minutes(sheet.minutes),
+        attended=minutes(Fraction(busy) / 60),
+    )
+    if sheet.proven:
+        return f"{said} {w.proven}"
+    return f"{said} {w.not_proven.format(minutes(sheet.at_least_minutes))}"
+
+
+def picture(sheet: RunSheet, number: int, edition: Edition) -> Drawing:
+    w = edition.words
+    pieces = sorted({p for task in sheet.tasks for p in task.uses}, key=_piece_order)
+    bars = [
+        Bar(piece, task.start, task.finish, f"{n} {edition.title(task.recipe)}", task.attended)
+        for n, task in enumerate(sheet.tasks, 1)
+        for piece in task.uses
+    ]
+    waiting = [
+        Bar(w.nothing_kept_row, task.start, task.finish, f"{n} {edition.title(task.recipe)}", False)
+        for n, task in enumerate(sheet.tasks, 1)
+        if not task.uses
+    ]
+    rows = [*pieces, *([w.nothing_kept_row] if waiting else [])]
+    alt = w.picture_alt.format(start=clock(sheet.start), finish=clock(sheet.finish), rows=", ".join(rows))
+    svg = timeline(rows, [*bars, *waiting], sheet.start, sheet.finish, w.run_sheet, alt, f"run-{number}")
+    return Drawing(svg, alt, w.picture_caption)
+
+
+def _piece_order(piece: str) -> tuple[int, str, int, str]:
+    kind = piece_kind(piece)
+    rank = _ORDER.index(kind) if kind in _ORDER else len(_ORDER) - 1
+    last = piece.rpartition(" ")[2]
+    return rank, kind, int(last) if last.isdigit() else 0, piece
+
+
+def table(sheet: RunSheet, edition: Edition) -> Table:
+    """One line a task, in order of time; lines that start unattended work stand out: start them, then go on."""
+    w = edition.words
+    columns = (
+        Column("", width=4, kind="tick"),
+        Column(w.time, width=10, kind="time"),
+        Column(w.number_short, "right", width=4),
+        Column(w.task),
+        Column(w.dish, width=18),
+        Column(w.how_long, width=14),
+        Column(w.uses, width=15),
+    )
+    rows = tuple(_row(task, n, edition) for n, task in enumerate(sheet.tasks, 1))
+    return Table(columns, rows, w.run_sheet, "run-sheet")
+
+
+def _row(task: Task, number: int, edition: Edition) -> Row:
+    w = edition.words
+    cells: tuple[Text, ...] = (
+        (),
+        run(clock(task.start), "time"),
+        plain(str(number)),
+        plain(_task_text(task, edition)),
+        run(edition.title(task.recipe), "small"),
+        (*run(minutes(length(task))), *(run(f", {w.unattended}", "strong") if not task.attended else ())),
+        run(", ".join(_worth_saying(task.uses)), "small"),
+    )
+    return Row(cells, "" if task.attended else "now")
+
+
+def length(task: Task) -> Fraction:
+    """Minutes from start to finish."""
+    return Fraction((task.finish - task.start).total_seconds()) / 60
+
+
+def _task_text(task: Task, edition: Edition) -> str:
+    w = edition.words
+    said = [task.text]
+    if task.temperature and task.temperature not in task.text:
+        said.append(f"({task.temperature})")
+    if task.loads > 1:
+        said.append(w.load_of.format(load=task.load, loads=task.loads))
+    if task.assumed_minutes:
+        said.append(w.minutes_assumed)
+    return " ".join(said)
+
+
+def _worth_saying(uses: tuple[str, ...]) -> tuple[str, ...]:
+    """One cook alone needs no naming."""
+    return tuple(piece for piece in uses if piece not in ("cook", "cook 1")) if "cook 2" not in uses else uses
+
+
+def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
+    """Until when each hot dish must be cold, on the clock."""
+    w = edition.words
+    found = deadlines(sheet, edition)
+    if not found:
+        return ()
+    columns = (
+        Column("", width=4, kind="tick"),
+        Column(w.dish),
+        Column(w.hot_until, kind="time"),
+        Column(w.check_half_way, kind="time"),
+        Column(w.lukewarm_by, kind="time"),
+        Column(w.cold_by, kind="time"),
+    )
+    rows = tuple(
+        Row((
+            (), plain(edition.title(d.recipe)), plain(clock(d.hot_until)), plain(clock(d.check_at)),
+            run(clock(d.lukewarm_by), "time"), run(clock(d.cold_by), "time"),
+        ))
+        for d in found
+    )  # fmt: skip
+    how = Box("caution", w.cooling_title, (
+        Bullets(tuple(plain(line) for line in w.cooling_how)),
+        Para(plain(w.source.format(COOLING_SOURCE)), "source"),
+    ))  # fmt: skip
+    return Heading(2, w.cooling), Table(columns, rows, w.cooling, "cooling", row_heads=False), how
+
+
+def span_text(task: Task) -> str:
+    """`13:20–13:55`."""
+    return f"{clock(task.start)}{EN_DASH}{clock(task.finish)}"

@@ -1,0 +1,136 @@
+"""Section 2: what to buy, aisle by aisle, what is in the house already, and what it comes to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from binder.model.quantity import Amount
+from binder.pages.edition import Edition, run, unique
+from binder.pages.format import first_upper, money
+from binder.pages.measures import amount, as_sold
+from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.reckon.facts import ShoppingRow
+
+TIMES = "\u00a0×\u00a0"
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    facts, w = edition.facts, edition.words
+    if not facts.shopping:
+        return ()
+    buy = [row for row in facts.shopping if is_bought(row)]
+    blocks: list[Block] = [_list(buy, edition)] if buy else [Para(plain(w.nothing_to_buy))]
+    blocks += [*_notes(buy, edition), *_in_the_house(edition), *costs(edition)]
+    return (Page("shopping", w.shopping, "shopping", tuple(blocks)),)
+
+
+def is_bought(row: ShoppingRow) -> bool:
+    return row.buy.high > 0 or bool(row.packs)
+
+
+def _list(rows: Sequence[ShoppingRow], edition: Edition) -> Table:
+    w = edition.words
+    columns = (
+        Column("", width=5, kind="tick"),
+        Column(w.food, width=24),
+        Column(w.buy, width=17, kind="quantity"),
+        Column(w.need),
+        Column(w.on_hand),
+        Column(w.left_over),
+        Column(w.cost, "right", width=10),
+    )
+    body: list[Row] = []
+    for aisle in aisles(rows, edition):
+        body.append(Row((run(w.aisles.get(aisle, first_upper(aisle)), "strong"),), "group"))
+        body += [_row(row, edition) for row in rows if row.aisle == aisle]
+    return Table(columns, (*body, _to_pay(edition)), w.shopping, "shopping")
+
+
+def aisles(rows: Sequence[ShoppingRow], edition: Edition) -> tuple[str, ...]:
+    """In the order in which a shop is walked; an aisle of the household's own comes after those."""
+    known = list(edition.words.aisles)
+    found = unique(row.aisle for row in rows)
+    return tuple(sorted(found, key=lambda a: known.index(a) if a in known else len(known)))
+
+
+def _row(row: ShoppingRow, edition: Edition) -> Row:
+    w = edition.words
+    cost = w.price_not_known if row.cost is None else money(row.cost, edition.style.currency)
+    cells = (
+        (),
+        run(first_upper(row.food), "strong"),
+        run(to_buy(row, edition), "quantity"),
+        plain(_some(row.need, edition)),
+        plain(_or_none(row.on_hand, edition)),
+        plain(_or_none(row.left_over, edition)),
+        run(cost, "small" if row.cost is None else ""),
+    )
+    return Row(cells)
+
+
+def to_buy(row: ShoppingRow, edition: Edition) -> str:
+    """`2 × 600 g`, `1 × 450 g + 2 × 200 g`, or the amount where no pack is known."""
+    style = edition.style
+    if row.sizes:
+        return " + ".join(f"{s.count}{TIMES}{as_sold(s.size, style)}" for s in row.sizes if s.count)
+    if row.packs and row.pack:
+        return f"{row.packs}{TIMES}{as_sold(row.pack, style)}"
+    return _some(row.buy, edition)
+
+
+def _some(what: Amount, edition: Edition) -> str:
+    return amount(what, edition.style) or edition.words.some
+
+
+def _or_none(what: Amount, edition: Edition) -> str:
+    return amount(what, edition.style) or edition.words.dash
+
+
+def _to_pay(edition: Edition) -> Row:
+    w = edition.words
+    total = run(at_least_money(edition.facts.cost.to_pay, edition), "strong")
+    return Row(((), run(w.to_pay, "strong"), (), (), (), (), total), "total")
+
+
+def at_least_money(value: Fraction | None, edition: Edition) -> str:
+    """An amount of money; `at least` where a price is missing, since what it adds is not known."""
+    w, cost = edition.words, edition.facts.cost
+    if value is None:
+        return w.not_known
+    said = money(value, cost.currency)
+    return w.at_least.format(said) if cost.at_least else said
+
+
+def _notes(rows: Sequence[ShoppingRow], edition: Edition) -> list[Block]:
+    notes: list[Text] = [plain(f"{first_upper(row.food)}: {row.note}") for row in rows if row.note]
+    blocks: list[Block] = [Para(note, "note") for note in notes]
+    return [*blocks, Para(plain(edition.words.read_the_pack), "caution")]
+
+
+def _in_the_house(edition: Edition) -> list[Block]:
+    """What the week uses and nothing is bought of: look that it is there."""
+    w = edition.words
+    rows = sorted((r for r in edition.facts.shopping if not is_bought(r)), key=lambda r: r.food)
+    if not rows:
+        return []
+    items = tuple(Check(plain(first_upper(r.food)), plain(_some(r.need, edition))) for r in rows)
+    return [Heading(2, w.in_the_house), Para(plain(w.in_the_house_note), "note"), Checks(items, 2)]
+
+
+def costs(edition: Edition) -> list[Block]:
+    """What is consumed, whole and by portion; not the same as what is paid."""
+    w, cost = edition.words, edition.facts.cost
+    rows = [
+        Row((plain(edition.title(key)), plain(w.not_known if price is None else money(price, cost.currency))))
+        for key, price in sorted(cost.per_portion.items(), key=lambda item: edition.title(item[0]))
+    ]
+    if not rows:
+        return []
+    consumed = run(at_least_money(cost.consumed, edition), "strong")
+    rows.append(Row((run(w.consumed_in_all, "strong"), consumed), "total"))
+    columns = (Column(w.dish), Column(w.cost_per_portion, "right"))
+    table = Table(columns, tuple(rows), w.consumed, "costs", row_heads=True)
+    missing = w.prices_missing.format(", ".join(cost.missing)) if cost.missing else ""
+    blocks: list[Block] = [Heading(2, w.consumed), table]
+    return [*blocks, Para(plain(missing), "note")] if missing else blocks

@@ -1,0 +1,172 @@
+"""Section 1: who eats what, where, day by day; then what is to be done each day."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from binder.model.household import HOME
+from binder.pages.edition import Edition, chunks, is_cold, meal_rank, portions, run, session_title, together, unique
+from binder.pages.format import clock, day, day_long, first_upper, listed, number
+from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.run_sheet import sheet_minutes
+from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
+
+EATERS_ACROSS = 5  # more columns than this cannot be read at arm's length on a letter page
+
+
+def pages(edition: Edition) -> tuple[Page, ...]:
+    w = edition.words
+    blocks = (*week_grid(edition), *_no_fixed_day(edition), *_private_notes(edition))
+    days = day_by_day(edition)
+    return (
+        Page("week", w.week_sheet, "week-sheet", blocks),
+        Page("day-by-day", w.day_by_day, "day-by-day", days, print_first=True),
+    )
+
+
+def week_grid(edition: Edition) -> tuple[Block, ...]:
+    """The day by eater table; several, where there are more eaters than go beside each other."""
+    eaters = unique(s.eater for s in edition.servings)
+    return tuple(_grid(edition, some) for some in chunks(eaters, EATERS_ACROSS))
+
+
+def _grid(edition: Edition, eaters: Sequence[str]) -> Table:
+    w = edition.words
+    dated = [s for s in edition.servings if s.date and s.eater in eaters]
+    columns = (Column(w.meal, width=14), *(Column(name) for name in eaters))
+    rows: list[Row] = []
+    for on in unique(s.date for s in dated if s.date):
+        rows.append(Row((run(day_long(on, w), "strong"),), "group"))
+        today = [s for s in dated if s.date == on]
+        for meal in unique(s.meal for s in sorted(today, key=lambda s: meal_rank(s.meal))):
+            at = [s for s in today if s.meal == meal]
+            cells = (_dishes([s for s in at if s.eater == name], edition) for name in eaters)
+            rows.append(Row((plain(w.meals.get(meal, meal)), *cells)))
+    return Table(columns, tuple(rows), w.week_sheet, "week", row_heads=True)
+
+
+def _dishes(servings: Iterable[Serving], edition: Edition) -> Text:
+    return together((_dish(s, edition) for s in servings), "; ")
+
+
+def _dish(serving: Serving, edition: Edition) -> Text:
+    """Title, then in small what differs from one portion, hot or as it is, at home."""
+    w = edition.words
+    said = [portions(serving.portions, w)] if serving.portions != 1 else []
+    said += [serving.place] if serving.place != HOME else []
+    said += [w.eaten_cold] if is_cold(serving.reheat) else []
+    title = run(edition.title(serving.recipe))
+    return (*title, *run(f" {w.dash} {', '.join(said)}", "small")) if said else title
+
+
+def _no_fixed_day(edition: Edition) -> tuple[Block, ...]:
+    w = edition.words
+    free = [s for s in edition.servings if s.date is None]
+    if not free:
+        return ()
+    items = []
+    for key, eater, meal in unique((s.recipe, s.eater, s.meal) for s in free):
+        of = [s for s in free if (s.recipe, s.eater, s.meal) == (key, eater, meal)]
+        count = portions(sum(s.portions for s in of), w)
+        items.append(plain(w.no_fixed_day_line.format(
+            eater=eater, meal=w.meals.get(meal, meal).lower(), dish=edition.title(key), portions=count
+        )))  # fmt: skip
+    return Heading(2, w.no_fixed_day), Bullets(tuple(items))
+
+
+def _private_notes(edition: Edition) -> tuple[Block, ...]:
+    """Only on the household's own pages, and only when asked for."""
+    if not edition.private:
+        return ()
+    notes = [f"{e.name}: {e.private}" for e in edition.household.eaters if e.private]
+    if not notes:
+        return ()
+    return Heading(2, edition.words.private_notes), Bullets(tuple(plain(note) for note in notes))
+
+
+def day_by_day(edition: Edition) -> tuple[Block, ...]:
+    """For each day the things to do, in the order of the day, with a box to tick."""
+    blocks: list[Block] = []
+    for on in edition.days():
+        items = day_tasks(on, edition)
+        if items:
+            blocks += [Heading(2, day_long(on, edition.words)), Checks(items)]
+    return tuple(blocks) or (Para(plain(edition.words.nothing_to_do), "note"),)
+
+
+def day_tasks(on: date, edition: Edition) -> tuple[Check, ...]:
+    carries = [_carry(c, edition) for c in edition.facts.carry_list if c.date == on]
+    meals = _meals(on, edition)
+    preps = [_prep(edition, n) for n, s in enumerate(edition.sessions) if s.on == on]
+    return (*carries, *meals, *preps, *_pulls(on, edition))
+
+
+def _prep(edition: Edition, number_: int) -> Check:
+    w = edition.words
+    session = edition.sessions[number_]
+    dishes = unique(edition.title(b.recipe) for b in edition.facts.batches if b.session == session)
+    took = sheet_minutes(session, edition)
+    text = w.do_prep.format(when=session_title(session, w).partition(", ")[2], time=took or w.not_known)
+    return Check(plain(text), plain(listed(dishes, w)))
+
+
+def _carry(carry: Carry, edition: Edition) -> Check:
+    w = edition.words
+    text = w.do_carry.format(eater=carry.eater, place=carry.place, count=number(len(carry.items)))
+    what = ", ".join(unique(item.what for item in carry.items))
+    return Check(plain(text), plain(f"{what}. {w.cold_source_needed}" if carry.cold else what))
+
+
+def _meals(on: date, edition: Edition) -> list[Check]:
+    """Cooking and reheating, by meal; what is eaten as it comes is in the table above."""
+    todo = [s for s in edition.servings if s.date == on and (_is_cooked_then(s, edition) or _is_heated(s))]
+    groups = unique((s.meal, s.recipe, s.place, _how(s, edition)) for s in todo)
+    return [
+        _meal([s for s in todo if (s.meal, s.recipe, s.place, _how(s, edition)) == group], edition) for group in groups
+    ]
+
+
+def _is_cooked_then(serving: Serving, edition: Edition) -> bool:
+    known = edition.facts_of(serving.recipe)
+    return serving.kept == "at service" or (known is not None and known.form == "kit")
+
+
+def _is_heated(serving: Serving) -> bool:
+    return serving.reheat is not None and not is_cold(serving.reheat)
+
+
+def _how(serving: Serving, edition: Edition) -> str:
+    reheat: ReheatFacts | None = serving.reheat
+    return "" if _is_cooked_then(serving, edition) or reheat is None else reheat.text
+
+
+def _meal(servings: Sequence[Serving], edition: Edition) -> Check:
+    w, first = edition.words, servings[0]
+    at = edition.household.meal_times.get(first.meal)
+    words = {
+        "meal": w.meals.get(first.meal, first.meal),
+        "time": clock(at) if at is not None else "",
+        "dish": edition.title(first.recipe),
+        "eaters": listed(unique(s.eater for s in servings), w),
+        "place": first.place,
+        "portions": portions(sum(s.portions for s in servings), w),
+    }
+    how = _how(first, edition)
+    text = (w.do_reheat if how else w.do_cook).format(**words)
+    return Check(plain(" ".join(text.split())), plain(first_upper(how)))
+
+
+def _pulls(on: date, edition: Edition) -> list[Check]:
+    """Evening: what is moved to thaw, one line for a dish."""
+    pulls = [p for p in edition.facts.pull_list if p.pull_on == on]
+    groups = unique((p.recipe, p.from_, p.to) for p in pulls)
+    return [_pull([p for p in pulls if (p.recipe, p.from_, p.to) == g], edition) for g in groups]
+
+
+def _pull(pulls: Sequence[Pull], edition: Edition) -> Check:
+    w, first = edition.words, pulls[0]
+    count = portions(sum(p.portions for p in pulls), w)
+    whom = "; ".join(unique(f"{p.eater}, {day(p.date, w)}" for p in pulls))
+    text = w.do_pull.format(dish=edition.title(first.recipe), portions=count, source=first.from_, to=first.to)
+    return Check(plain(text), plain(whom))

@@ -1,0 +1,393 @@
+"""Every word that the pages print, in English. Another language is one more file: a class that overrides these.
+
+Text in braces is filled in; the order within a sentence is the language's own affair.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from types import MappingProxyType
+
+Map = Mapping[str, str]
+
+_IRREGULAR: Map = MappingProxyType({"leaf": "leaves", "loaf": "loaves", "potato": "potatoes", "tomato": "tomatoes"})
+_UNCOUNTED = ("s", "fish", "rice", "corn", "garlic", "celery", "bread", "trout", "salmon")
+
+
+def _plural(noun: str) -> str:
+    """English plural of a food's name; what ends in s, or is not counted, stays."""
+    words = noun.split(" ")
+    last = words[-1]
+    if last.endswith(_UNCOUNTED) or not last:
+        return noun
+    if last in _IRREGULAR:
+        many = _IRREGULAR[last]
+    elif last.endswith("y") and last[-2:-1] not in "aeiou":
+        many = f"{last[:-1]}ies"
+    else:
+        many = f"{last}es" if last.endswith(("x", "ch", "sh")) else f"{last}s"
+    return " ".join((*words[:-1], many))
+
+
+class Words:
+    """The words of a language; values never change, so one object serves all."""
+
+    __slots__ = ()
+
+    # ---- numbers, days, units ----
+    weekdays = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+    weekdays_short = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+    months = (
+        "January", "February", "March", "April", "May", "June",
+        "July", "August", "September", "October", "November", "December",
+    )  # fmt: skip
+    months_short = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+    date = "{weekday} {day} {month}"
+    date_with_year = "{day} {month} {year}"
+    week_title = "Week {week}, {year}"
+    day, days = "day", "days"
+    about, at_least, less_than = "about {}", "at least {}", "less than {}"
+    not_known, some, to_taste, yes, no, dash = "not known", "some", "to taste", "yes", "no", "–"
+    list_last = "{first} and {last}"
+    separator = " · "
+    any_day = "any day"
+    units: Mapping[str, tuple[str, str]] = MappingProxyType(
+        {
+            "each": ("", ""), "cup": ("cup", "cups"), "fl-oz": ("fl oz", "fl oz"), "pint": ("pint", "pints"),
+            "quart": ("quart", "quarts"), "gallon": ("gallon", "gallons"), "dash": ("dash", "dashes"),
+            "pinch": ("pinch", "pinches"), "smidgen": ("smidgen", "smidgens"), "drop": ("drop", "drops"),
+            "clove": ("clove", "cloves"), "bunch": ("bunch", "bunches"), "head": ("head", "heads"),
+            "stalk": ("stalk", "stalks"), "sprig": ("sprig", "sprigs"), "leaf": ("leaf", "leaves"),
+            "slice": ("slice", "slices"), "can": ("can", "cans"), "jar": ("jar", "jars"),
+            "pack": ("pack", "packs"), "bottle": ("bottle", "bottles"), "handful": ("handful", "handfuls"),
+            "knob": ("knob", "knobs"), "ear": ("ear", "ears"), "rasher": ("rasher", "rashers"),
+            "fillet": ("fillet", "fillets"), "piece": ("piece", "pieces"), "inch": ("inch", "inches"),
+            "strip": ("strip", "strips"), "wedge": ("wedge", "wedges"), "stick": ("stick", "sticks"),
+            "portion": ("portion", "portions"),
+        }
+    )  # fmt: skip
+    meals: Map = MappingProxyType({"breakfast": "Breakfast", "lunch": "Lunch", "snack": "Snack", "dinner": "Dinner"})
+    cautions: Map = MappingProxyType(
+        {
+            "usual": "usual (the upper end of each published range)",
+            "strict": "strict (the lower end of each published range)",
+        }
+    )
+    severities: Map = MappingProxyType({"error": "Must be put right", "warning": "Look at"})
+
+    def unit(self, unit: str, count: Fraction) -> str:
+        """A unit's word for a count: one cup, half a cup, two cups. Symbols (tsp, g, lb) stay as they are."""
+        one, many = self.units.get(unit, (unit, unit))
+        return many if count > 1 else one
+
+    def plural_food(self, food: str) -> str:
+        """`onions, red` for `onion, red`."""
+        head, comma, rest = food.partition(",")
+        return _plural(head) + comma + rest
+
+    def plural_tool(self, kind: str, count: int) -> str:
+        """`oven`, `2 burners`."""
+        return f"{count} {_plural(kind)}" if count > 1 else kind
+
+    # ---- sections ----
+    section_titles: Map = MappingProxyType(
+        {
+            "week": "Week sheet", "shopping": "Shopping list", "mise": "Mise en place", "run-sheet": "Run sheet",
+            "cards": "Recipe cards", "packing": "Packing sheet", "reheating": "Reheating notes",
+            "carry": "Carry list", "pull": "Pull and use first", "kits": "Kit cards",
+            "allergens": "Allergen matrix", "numbers": "Numbers by eater and day", "keeping": "Keeping notes",
+            "notes": "How it went",
+        }
+    )  # fmt: skip
+    section_tabs: Map = MappingProxyType(
+        {
+            "week": "Week", "shopping": "Shop", "mise": "Mise", "run-sheet": "Run", "cards": "Cards",
+            "packing": "Pack", "reheating": "Heat", "carry": "Carry", "pull": "Pull", "kits": "Kits",
+            "allergens": "Allergens", "numbers": "Numbers", "keeping": "Keep", "notes": "Notes",
+        }
+    )  # fmt: skip
+    contents, draft = "Contents", "DRAFT"
+    from_to_days = "{} to {}"
+    printed_on = "As planned on {}."
+    nothing_this_week = "Nothing this week: {}."
+    look_at = "Look at these before you cook"
+
+    # ---- words shared by tables ----
+    dish, food, what, where, why, how, when = "Dish", "Food", "What", "Where", "Why", "How", "When"
+    day_head, meal, place, time, task, uses = "Day", "Meal", "Place", "Time", "Task", "Uses"
+    for_whom, how_much, how_long, use_by, made, number_short = "For", "How much", "How long", "Use by", "Made", "No."
+    only_for = "for {}"
+    source = "Source: {}"
+    caution, substitutions, allergens = "Take care", "Substitutions", "Allergens"
+    unattended = "unattended"
+    private_note, private_notes = "Private note", "Private notes"
+
+    # ---- 1 week sheet ----
+    week_sheet, day_by_day = "Week sheet", "What to do each day"
+    eaten_cold = "cold"
+    no_fixed_day = "No fixed day"
+    no_fixed_day_line = "{eater}, {meal}: {dish}, {portions}"
+    nothing_to_do = "Nothing to cook, carry, heat or pull this week."
+    do_prep = "Prep session at {when}: {time}"
+    do_carry = "Carry to {place} for {eater}: {count} things"
+    do_cook = "{meal} {time}, {place}: cook {dish}, {portions}, for {eaters}"
+    do_reheat = "{meal} {time}, {place}: heat {dish}, {portions}, for {eaters}"
+    do_pull = "Evening: move {portions} of {dish} from the {source} to the {to}"
+    cold_source_needed = "With cold packs"
+
+    # ---- 2 shopping ----
+    shopping, buy, need, on_hand, left_over, cost = "Shopping list", "Buy", "Need", "On hand", "Left over", "Cost"
+    aisles: Map = MappingProxyType(
+        {
+            "produce": "Produce", "meat and fish": "Meat and fish", "dairy and eggs": "Dairy and eggs",
+            "bakery": "Bakery", "grains and pulses": "Grains and pulses", "tins and jars": "Tins and jars",
+            "baking": "Baking", "nuts and dried fruit": "Nuts and dried fruit",
+            "oils and condiments": "Oils and condiments", "spices": "Spices", "frozen": "Frozen",
+            "drinks": "Drinks", "household": "Household", "other": "Other",
+        }
+    )  # fmt: skip
+    price_not_known, to_pay = "not known", "To pay"
+    nothing_to_buy = "Nothing to buy: all of it is in the house."
+    in_the_house = "In the house already"
+    in_the_house_note = "The week uses these and nothing is bought. Look that each is there and still good."
+    consumed, consumed_in_all = "What the week's food costs", "In all"
+    cost_per_portion = "A portion"
+    prices_missing = "No price known for {}."
+
+    # ---- 3 mise en place ----
+    mise_en_place, cut_how, split_by_dish, as_it_is = "Mise en place", "Cut how", "For which dish", "as it is"
+    mise_note = (
+        "Each food once. Vegetables, fruit and herbs before raw meat and fish; wash board, knife and hands between."
+    )
+
+    # ---- 4 run sheet ----
+    run_sheet = "Run sheet"
+    run_sheet_lead = "{start} to {finish}: {time}, with {attended} of handwork."
+    proven = "No order of these steps ends sooner: proven."
+    not_proven = "No order can take less than {}; whether this one can be shortened is not known."
+    load_of = "(load {load} of {loads})"
+    minutes_assumed = "(minutes assumed: the recipe states none)"
+    nothing_kept_row = "by itself"
+    picture_caption = "Grey: hands are busy. Hatched: it goes by itself. The numbers are those of the table."
+    picture_alt = "Who and what is busy from {start} to {finish}; rows: {rows}. The table below says the same."
+    cooling, hot_until, check_half_way = "Cold by when", "Hot until", "Check"
+    lukewarm_by, cold_by = "70 °F / 21 °C by", "41 °F / 5 °C by"
+    cooling_title = "Cooling"
+    cooling_how = (
+        "Spread thick food no deeper than 2 in (5 cm), thin liquids no deeper than 4 in (10 cm), lids ajar, air around.",
+        "At the check, take the temperature in the middle. If it will not be at 70 °F / 21 °C by its hour: shallower, "
+        "or an ice bath, and stir.",
+        "Missed the first hour by the clock? Heat it again to 165 °F / 74 °C and begin once more, or throw it away. "
+        "Missed the second: throw it away.",
+    )
+    pressure_title = "Pressure cooker"
+    pressure_caution = (
+        "Pressure cooker: the maker's manual comes first. No more than two thirds full, half with what swells or foams; "
+        "never open it under pressure."
+    )
+
+    # ---- 5 recipe cards ----
+    makes, portion, keeps, container, reheat = "Makes", "A portion", "Keeps", "Container", "Reheat"
+    a_portion_has = "A portion has"
+    surplus, in_loads, part_of = "{} more than needed", "in {} loads", "goes into {}"
+    cooked_when_eaten, times_the_recipe = "made when it is eaten", "{} × the recipe"
+    in_fridge, in_freezer = "{} in the refrigerator", "{} frozen"
+    fridge_not_known, frozen_not_known = "not known how long in the refrigerator", "may be frozen, not known how long"
+    does_not_freeze, assumed = "do not freeze", "assumed: the recipe does not say"
+    no_reheat, or_cold = "none: eaten as it is", "or cold"
+    no_figures_for = "No figures for {}"
+    protein_short = "{} protein"
+    beside_each, at_service_each = "Beside, for each portion", "At service, for each portion"
+    pack_of, or_instead, as_purchased, eaten_share = (
+        "{} each",
+        "or {}",
+        "as purchased",
+        "{} of it eaten, the rest thrown away",
+    )
+    prep_day, at_service, together = "Prep day", "At service", "Together"
+    cool_on_card = "Hot until {hot}: at 70 °F / 21 °C by {lukewarm}, at 41 °F / 5 °C by {cold}."
+    contains, pack_says_may_contain, not_checked = "Contains {}.", "Pack says may contain {}.", "Not checked: {}."
+    contains_none_recorded = "None of the listed allergens is recorded."
+    read_the_pack = "Read the pack each time you buy: recipes and brands change."
+    portions_for = "For {}:"
+    substituted = "{use} in place of {instead}, for {eaters} (at the recipe's written size)."
+    substitution_check = "A substitution brings its own allergens: they are counted in the words for that eater."
+    core_meat = (
+        "core temperature, by thermometer: poultry 165 °F / 74 °C; ground meat 160 °F / 71 °C; steaks, chops and roasts "
+        "145 °F / 63 °C and 3 min rest; fish 145 °F / 63 °C (USDA FSIS)."
+    )
+    core_eggs = "egg dishes to 160 °F / 71 °C in the middle (USDA FSIS)."
+    cool_shallow = "portion and cool at once, no deeper than 2 in (5 cm); in the refrigerator within 2 h."
+    reheat_caution = (
+        "reheat to 165 °F / 74 °C in the middle, by thermometer. Take more care for people who are pregnant, very young, "
+        "old or ill."
+    )
+    local_rules = "Local food-safety rules and the advice of licensed professionals come before anything printed here."
+
+    # ---- 6 packing ----
+    packing, containers, weigh_and_share = "Packing sheet", "Containers", "Weigh and share"
+    batch_weighs, planned, a_portion_is, planned_portion = "Batch weighs", "Planned", "A portion is", "Planned portion"
+    blank_grams = "________ g"
+    weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
+    packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
+    second_check_note = "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
+    no_container, tare, compartments = "{} portions without a container", "empty {}", "compartments {}"
+    packed_as: Map = MappingProxyType(
+        {
+            "portion": "portion", "surplus": "surplus", "set": "kit set", "apart": "stored apart",
+            "by-product": "by-product",
+        }
+    )  # fmt: skip
+    kept: Map = MappingProxyType(
+        {
+            "fridge": "in the refrigerator", "freezer": "in the freezer", "cupboard": "in the cupboard",
+            "at service": "nothing kept",
+        }
+    )  # fmt: skip
+    kept_short: Map = MappingProxyType(
+        {"fridge": "refrigerator", "freezer": "freezer", "cupboard": "cupboard", "at service": "at service"}
+    )
+    dash_to = "then {}"
+
+    # ---- 7 reheating, 8 carrying ----
+    reheating = "Reheating notes"
+    place_has = "Has: {}"
+    converted = "worked out from {}; an estimate, start short"
+    eaten_as_it_is, eat_cold, eat_as_it_is = "eaten as it is", "Eat cold", "Eat as it is"
+    cooked_from_kit, cook_it = "cooked from its kit: see the kit card", "Cook it: see the kit card"
+    reheat_how = (
+        "Cover, stir or turn half way, and let it stand 2 min: the heat evens out while it stands.",
+        "165 °F / 74 °C in the middle, by thermometer, whatever the minutes say. Heat once only.",
+        "A time for another power is worked out from the card's. When one has proved right at a place, write it here.",
+        "Take more care for people who are pregnant, very young, old or ill.",
+    )
+    carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "from the {}"
+    carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
+    cold_source_note = "Two cold packs. Without them no longer than 2 h, 1 h above 90 °F / 32 °C (USDA FSIS)."
+    carry_kinds: Map = MappingProxyType({"beside": "goes beside", "at service": "added when eaten"})
+
+    # ---- 9 pull and use first, 13 keeping ----
+    pull_list, use_first, evening_of, from_to = "Pull list", "Use first", "Evening of", "From, to"
+    from_to_line = "{source} to {to}"
+    forgotten_title = "Forgotten? The morning after"
+    forgotten = (
+        "Cooked food: heat it from frozen, about half as long again and stirred often, to 165 °F / 74 °C in the middle.",
+        "Raw or cooked, in cold water: closed bag, water changed every 30 min, about 1 h for up to 1 lb (450 g); "
+        "then cook or heat at once.",
+        "Or eat another dish today and this one tomorrow. Never thaw on the counter.",
+    )
+    keeping_notes, rule_and_source = "Keeping notes", "Rule and source"
+    rule_set = "Rule set: {}."
+    strict_for = "Strict for {}."
+    frozen_until = "{} once pulled"
+    how_days_count = "How the days are counted"
+    day_convention = (
+        "The day a dish is made is day 0. Its use-by is that day plus its limit, and that day is the last.",
+        "Freezing stops the count: what has thawed has the days that it had left.",
+        "Dates for the refrigerator are for health. Dates for the freezer are for quality: past them it is past its best.",
+    )
+    keeping_cautions = (
+        "A date holds only for food that was cold in time: refrigerator at or below 40 °F / 4 °C, freezer at 0 °F / −18 °C.",
+        "Agencies differ (cooked rice: some say 1 day). Be stricter for people who are pregnant, very young, old or ill.",
+        "When in doubt about smell, time or temperature: throw it away. Never taste to find out.",
+        local_rules,
+    )
+    keeping_caption = (
+        "Line: in the refrigerator or cupboard. Dashed: thawed. Ring: eaten. The line ends on the last day."
+    )
+    keeping_alt = "How long each dish keeps. {}. The table below says the same."
+    keeping_line = "{dish} from {first} to {last}, eaten {eaten}"
+    keeping_line_thawed = "{dish} frozen, pulled {first}, last day {last}, eaten {eaten}"
+
+    # ---- 10 kits ----
+    kit, stored, pull, pull_evening, begin = "set", "Stored", "Pull", "in the evening of {}", "Begin"
+    the_set, stored_apart = "{} (the set)", "{} (stored apart)"
+    begin_to_eat = "{begin}, to eat at {meal}"
+    left_for_service = "Left for service"
+    nothing_left_to_do = "No steps are written for service."
+    raw_apart = (
+        "Raw meat and fish stay closed, below everything that is eaten as it is, and get their own board and knife; "
+        "wash hands after them."
+    )
+
+    # ---- 11 allergens ----
+    allergen_matrix = "Allergen matrix"
+    allergen_lists: Mapping[str, Map] = MappingProxyType(
+        {
+            "us": MappingProxyType({word: word for word in (
+                "milk", "eggs", "fish", "crustacean shellfish", "tree nuts", "peanuts", "wheat", "soybeans", "sesame",
+            )}),
+            "eu": MappingProxyType({word: word for word in (
+                "cereals containing gluten", "crustaceans", "eggs", "fish", "peanuts", "soybeans", "milk", "nuts",
+                "celery", "mustard", "sesame", "sulphur dioxide and sulphites", "lupin", "molluscs",
+            )}),
+        }
+    )  # fmt: skip
+    cell_contains, cell_may_contain, cell_not_found = "contains", "may contain", "not found"
+    matrix_note = (
+        "Contains: from the ingredients. May contain: the pack says so. Not known: a food has no record. Not found: not in "
+        "what is recorded, which is no promise that it is not there."
+    )
+    cross_contact = "Food shares boards, pans and hands here: cross-contact is possible in every dish."
+    not_checked_title, not_checked_note = (
+        "Not checked",
+        "No allergen record. Read the pack, and write it into foods.yaml.",
+    )
+    avoids = "{eater} avoids {what}"
+
+    # ---- 12 numbers ----
+    numbers = "Numbers by eater and day"
+    numbers_note = "Only what this binder plans is counted: what else is eaten is not in these figures."
+    not_medical = (
+        "Figures for the kitchen, not medical advice: a diet for an illness belongs to licensed professionals."
+    )
+    rounding_note = (
+        "Summed first and rounded once for print by {}. At least: a food has no figure, and the rest is known."
+    )
+    nutrients: Map = MappingProxyType(
+        {
+            "energy_kcal": "Energy", "protein_g": "Protein", "fat_g": "Fat", "saturated_fat_g": "Saturated fat",
+            "carbohydrate_g": "Carbohydrate", "fibre_g": "Fibre", "sugars_g": "Sugars", "sodium_mg": "Sodium",
+            "potassium_mg": "Potassium", "calcium_mg": "Calcium", "iron_mg": "Iron",
+        }
+    )  # fmt: skip
+    figure, aim, difference, met = "Figure", "Aim", "Difference", "Met"
+    figures_of, aims_of = "{}: figures by day", "{}: figure, aim and difference"
+    aim_kinds: Map = MappingProxyType({"at least": "at least {}", "at most": "at most {}", "about": "about {}"})
+
+    # ---- 14 how it went ----
+    how_it_went, session, dishes_head = "How it went", "Session", "Dishes"
+    how_it_went_note = "Write it while you remember it; closing the week asks for the same."
+    planned_minutes, minutes_it_took = "Planned", "Time it took"
+    portions_made, it_weighed, eaten, left, frozen_head, thrown_away = (
+        "Made",
+        "Weighed",
+        "Eaten",
+        "Left",
+        "Frozen",
+        "Thrown away",
+    )
+    thrown_away_why, substituted_head, for_next_time = "Thrown away, and why", "Used in place of what", "For next time"
+
+    # ---- front sheet ----
+    keeping_short = "Keeping and heating: a thermometer decides, 165 °F / 74 °C in the middle of what is heated again."
+    not_for_this_binder = (
+        "Not for this binder: infant food, breast milk, canning, vacuum packs, sous-vide, garlic in plain oil."
+    )
+
+    # ---- labels ----
+    labels_title = "Labels, {}"
+    label_eat_by, label_cook_by, label_made, made_short = "Eat by {}", "Cook by {}", "Made {}", "made {}"
+    label_freeze, label_freeze_pull = "Freeze", "Freeze; pull {}"
+    label_date_not_known = "Date not known"
+    label_apart = "Raw: keep closed and below"
+
+    # ---- calendar ----
+    event_prep, event_prep_words = "Prep session: {} dishes", "{start} to {finish}: {dishes}"
+    event_pull, event_pull_line = "Pull: {}", "{portions} of {dish}, {source} to {to}"
+    event_carry = "Carry to {place}: {eater}"
+    event_kit, event_kit_words = "Cook {}", "To eat at {meal}, {portions}"
+
+
+ENGLISH = Words()

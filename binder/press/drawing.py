@@ -1,0 +1,68 @@
+"""Drawing a PDF. Loading this module loads WeasyPrint (400 ms), so it is imported where a PDF is drawn.
+
+WeasyPrint fetches nothing by itself: what a document names is looked up among the assets handed over, `data:`
+addresses are read, and anything else ends the drawing.
+"""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from hashlib import sha256
+
+from weasyprint import HTML
+from weasyprint.text.fonts import FontConfiguration
+from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+from binder.press.picture import media_type
+
+# Names of assets are relative to this; `.invalid` never resolves (RFC 2606).
+BASE = "http://press.invalid/"
+
+
+class OnlyAssets(URLFetcher):  # type: ignore[misc]
+    """Fetches the assets of one document by name, and `data:` addresses; everything else is fatal."""
+
+    def __init__(self, assets: Mapping[str, bytes]) -> None:
+        super().__init__(allowed_protocols=("data",), allow_redirects=False)
+        self._assets = assets
+
+    def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
+        """The asset of that name; FatalURLFetchingError for anything that was not handed over."""
+        if url.startswith("data:"):
+            return super().fetch(url, headers)
+        content = self._assets.get(url.removeprefix(BASE)) if url.startswith(BASE) else None
+        if content is None:
+            raise FatalURLFetchingError(f"not an asset of this document: {url[:200]}")
+        return URLFetcherResponse(url, content, {"Content-Type": media_type(url)})
+
+
+def drawn(html: str, assets: Mapping[str, bytes]) -> bytes:
+    """The document as a tagged PDF (PDF/UA-1, ISO 14289-1); the same text and assets give the same bytes."""
+    fonts = FontConfiguration()
+    with _collector_off():
+        document = HTML(string=html, base_url=BASE, url_fetcher=OnlyAssets(assets))
+        content = document.write_pdf(
+            font_config=fonts, pdf_variant="pdf/ua-1", pdf_identifier=_identifier(html, assets)
+        )
+    return bytes(content)
+
+
+def _identifier(html: str, assets: Mapping[str, bytes]) -> bytes:
+    mark = sha256(html.encode())
+    for name in sorted(assets):
+        mark.update(name.encode() + b"\0" + assets[name])
+    return mark.hexdigest()[:32].encode()
+
+
+@contextmanager
+def _collector_off() -> Iterator[None]:
+    """Layout makes millions of objects and few cycles: without the collector it takes a quarter less time."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()

@@ -1,0 +1,126 @@
+"""The site: every page as HTML5 that opens from a folder, with relative links and no request to anywhere else."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from urllib.parse import quote
+
+from jinja2 import Template
+from markupsafe import Markup
+
+from binder.pages.page import Heading, Page, Site
+from binder.press import links, picture
+from binder.press.picture import Picture
+from binder.press.setting import Setting, environment, macros
+from binder.press.theme import Theme, font_faces
+
+STYLE = "assets/style.css"
+PHOTOS = "photos"
+# A page with fewer headings than this is seen whole without a list of them.
+_HEADINGS_WORTH_A_LIST = 4
+
+_NO_PHOTOS: Mapping[str, bytes] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Tab:
+    """One entry of the navigation as it reads from a page."""
+
+    words: str
+    href: str
+    current: str  # "page", "true" (the page lies below it) or ""
+
+
+def site_files(site: Site, theme: Theme, photos: Mapping[str, bytes] = _NO_PHOTOS) -> Mapping[str, bytes]:
+    """Path below the site's folder to content: the pages, the style sheet, the fonts, the scripts.
+
+    `photos` (file name to content) gives the pictures' sizes; a page names them as `photos/NAME`, and whoever writes
+    the site puts them there. A photo that is not among them is left out of the page.
+    """
+    known = {name: _sized(name, content) for name, content in photos.items()}
+    templates = environment(theme)
+    frame, blocks = templates.get_template("page.html"), macros(templates)
+    scripts = tuple(sorted(theme.scripts))
+    files = {page.path: _page(page, site, frame, blocks, known, scripts) for page in site.pages}
+    return MappingProxyType({**files, **asset_files(theme)})
+
+
+def asset_files(theme: Theme) -> Mapping[str, bytes]:
+    """What all pages share: style sheet, fonts, scripts."""
+    sheet = font_faces(theme, lambda name: f"fonts/{name}") + "\n" + theme.css["style.css"]
+    return {
+        STYLE: sheet.encode(),
+        **{f"assets/fonts/{name}": content for name, content in theme.fonts.items()},
+        **{f"assets/{name}": content.encode() for name, content in theme.scripts.items()},
+    }
+
+
+def structured_markup(json: str) -> Markup:
+    """JSON-LD for a script element: `<` is written as its escape, so that no text can end the element."""
+    return Markup(json.replace("<", "\\u003c"))
+
+
+def _sized(name: str, content: bytes) -> Picture:
+    width, height = picture.size(content) or (None, None)
+    return Picture(f"{PHOTOS}/{quote(name)}", width, height)
+
+
+def _page(
+    page: Page,
+    site: Site,
+    frame: Template,
+    blocks: object,
+    photos: Mapping[str, Picture],
+    scripts: tuple[str, ...],
+) -> bytes:
+    def address(href: str) -> str:
+        return links.from_page(page.path, href)
+
+    def photo(name: str) -> Picture | None:
+        found = photos.get(name)
+        return Picture(address(found.source), found.width, found.height) if found else None
+
+    setting = Setting(blocks, "screen", address, photo, anchors={"main"})
+    setting.begin(page.title)
+    body = setting.blocks(page.blocks)
+    text = frame.render(
+        site=site,
+        page=page,
+        s=setting,
+        body=body,
+        style=address(STYLE),
+        scripts=tuple(address(f"assets/{name}") for name in scripts),
+        tabs=_tabs(page, site),
+        contents=_contents(page, site),
+        structured=structured_markup(page.structured) if page.structured else "",
+    )
+    return text.encode()
+
+
+def _tabs(page: Page, site: Site) -> tuple[Tab, ...]:
+    """The navigation; the tab whose folder the page lies in is the current one."""
+    paths = [path for _, path in site.nav]
+    owner = max((path for path in paths if _owns(path, page.path)), key=len, default="")
+    return tuple(
+        Tab(
+            words,
+            links.from_page(page.path, path),
+            "page" if path == page.path else "true" if path == owner else "",
+        )
+        for words, path in site.nav
+    )
+
+
+def _owns(path: str, page_path: str) -> bool:
+    folder = path.rpartition("/")[0]
+    return path == page_path or (bool(folder) and page_path.startswith(f"{folder}/"))
+
+
+def _contents(page: Page, site: Site) -> tuple[tuple[str, str], ...]:
+    """The page's own headings that have an anchor, when there are enough of them to need a list."""
+    heads = tuple(
+        (block.id, block.text) for block in page.blocks if isinstance(block, Heading) and block.level == 2 and block.id
+    )
+    return heads if site.contents_word and len(heads) >= _HEADINGS_WORTH_A_LIST else ()

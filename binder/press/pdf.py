@@ -1,0 +1,189 @@
+"""The weekly binder as one PDF: sections with index tabs, loose-leaf numbers, contents and bookmarks."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from types import MappingProxyType
+
+from markupsafe import Markup
+
+from binder.pages.page import Binder, Page, Section
+from binder.press import links, picture, svg
+from binder.press.picture import Picture
+from binder.press.setting import Setting, environment, macros
+from binder.press.theme import Theme, font_faces
+
+# The longest side of a photo on paper: 90 mm at 300 dots an inch.
+_PHOTO_PIXELS = 1063
+_PHOTO_BYTES = 200_000
+_LONGEST_TAB_MM = 27.0
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A page and its margins in mm; `inner` is the binding gutter, `outer` carries the index tab."""
+
+    width_mm: float
+    height_mm: float
+    top_mm: float
+    bottom_mm: float
+    inner_mm: float
+    outer_mm: float
+    tab_depth_mm: float
+
+
+# Gutters leave room for holes punched 12 mm from the edge (ISO 838), 6 mm wide, on either side of the sheet.
+PAPERS: Mapping[str, Paper] = MappingProxyType(
+    {
+        "letter": Paper(215.9, 279.4, 20, 17, 23, 18, 9.5),
+        "a4": Paper(210, 297, 20, 17, 23, 18, 9.5),
+        "half-letter": Paper(139.7, 215.9, 16, 13.5, 18.5, 13.5, 8.5),
+        "a5": Paper(148, 210, 16, 13.5, 19, 14, 8.5),
+    }
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Tab:
+    """An index tab: a box turned by a quarter around its middle, so its margins place the middle, not the corner."""
+
+    length_mm: float
+    depth_mm: float
+    drop_mm: float
+    right_mm: float  # left margin of the box on a right-hand page
+    left_mm: float  # left margin of the box on a left-hand page
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """A page of a section, set."""
+
+    page: Page
+    anchor: str
+    body: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A section, set; `alone`: its only page has its title."""
+
+    section: Section
+    anchor: str
+    alone: bool
+    leaves: tuple[Leaf, ...]
+    tab: Tab
+    foot: Markup
+
+
+def binder_pdf(binder: Binder, theme: Theme, today: date, photos: Mapping[str, bytes]) -> bytes:
+    """The binder drawn on its paper; `today` dates the file, `photos` are the pictures by file name."""
+    from binder.press.drawing import drawn
+
+    html, assets = binder_html(binder, theme, today, photos)
+    return drawn(html, assets)
+
+
+def binder_html(
+    binder: Binder, theme: Theme, today: date, photos: Mapping[str, bytes]
+) -> tuple[str, Mapping[str, bytes]]:
+    """The document that is drawn, and the assets it names: fonts, drawings, photos."""
+    templates = environment(theme)
+    templates.filters["css_string"] = css_string
+    anchors = _anchors(binder)
+    pictures = _Pictures(photos)
+    setting = Setting(
+        macros(templates), "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
+        anchors=set(anchors.values()) | {_section_anchor(section) for section in binder.sections},
+    )  # fmt: skip
+    front = setting.blocks(binder.front)
+    parts = tuple(_part(section, binder, setting, anchors) for section in binder.sections)
+    html = templates.get_template("binder.html").render(
+        binder=binder,
+        paper=PAPERS[binder.paper],
+        today=today.isoformat(),
+        sheet=Markup(_style(theme, binder.paper)),
+        parts=parts,
+        front=front,
+    )
+    fonts = {f"fonts/{name}": content for name, content in theme.fonts.items()}
+    return html, {**fonts, **setting.drawings, **pictures.used}
+
+
+def css_string(text: str) -> Markup:
+    """The text as a CSS string (CSS Syntax 3, section 4.3.5); what could end the string or the sheet is escaped."""
+    return Markup('"{}"').format(
+        Markup("".join(c if c.isalnum() or c in " .,:-–—·()" else f"\\{ord(c):x} " for c in text))
+    )
+
+
+class _Pictures:
+    """The photos that the document names, made small enough for paper."""
+
+    def __init__(self, photos: Mapping[str, bytes]) -> None:
+        self._photos = photos
+        self.used: dict[str, bytes] = {}
+
+    def find(self, name: str) -> Picture | None:
+        content = self._photos.get(name)
+        if content is None:
+            return None
+        drawn = name.lower().endswith(".svg")
+        light = svg.harmless(content) if drawn else picture.lighter(content, _PHOTO_PIXELS, _PHOTO_BYTES)
+        if light is None:
+            return None
+        asset = f"photo-{len(self.used) + 1}.{'svg' if drawn else 'webp'}"
+        self.used[asset] = light
+        return Picture(asset, *(picture.size(light) or (None, None)))
+
+
+def _style(theme: Theme, paper: str) -> str:
+    sheets = (theme.css["print.css"], theme.css.get(f"paper-{paper}.css", ""))
+    return "\n".join((font_faces(theme, lambda name: f"fonts/{name}"), *sheets))
+
+
+def _section_anchor(section: Section) -> str:
+    return f"section-{section.number}"
+
+
+def _anchors(binder: Binder) -> Mapping[str, str]:
+    """Each page's path to its anchor in the document."""
+    pages = [(section, page) for section in binder.sections for page in section.pages]
+    return {page.path: f"p{section.number}-{n}" for n, (section, page) in enumerate(pages, start=1)}
+
+
+def _address(href: str, anchors: Mapping[str, str]) -> str | None:
+    """Outside addresses stay; a page of the binder becomes its anchor; a page that is not in it is no link."""
+    if links.is_outside(href):
+        return href
+    path = href.partition("#")[0] or href.removeprefix("#")
+    anchor = anchors.get(path) or anchors.get(posixpath.normpath(path))
+    return f"#{anchor}" if anchor else None
+
+
+def _part(section: Section, binder: Binder, setting: Setting, anchors: Mapping[str, str]) -> Part:
+    alone = len(section.pages) == 1 and section.pages[0].title == section.title
+    leaves = []
+    for page in section.pages:
+        setting.begin(page.title)
+        leaves.append(Leaf(page, anchors[page.path], setting.blocks(page.blocks)))
+    foot = css_string(binder.household) if alone else Markup("string(leaf)")
+    return Part(section, _section_anchor(section), alone, tuple(leaves), _tab(section, binder), foot)
+
+
+def _tab(section: Section, binder: Binder) -> Tab:
+    """The place of the section's tab, one step further down for each section."""
+    paper = PAPERS[binder.paper]
+    count = max(len(binder.sections), 1)
+    place = next(n for n, other in enumerate(binder.sections) if other.number == section.number)
+    step = (paper.height_mm - paper.top_mm - paper.bottom_mm) / count
+    length, depth = min(step - 1, _LONGEST_TAB_MM), paper.tab_depth_mm
+    return Tab(
+        length_mm=round(length, 2),
+        depth_mm=depth,
+        drop_mm=round(place * step + length / 2 - depth / 2, 2),
+        right_mm=round(paper.outer_mm - depth / 2 - length / 2, 2),
+        left_mm=round(depth / 2 - length / 2, 2),
+    )

@@ -1,0 +1,85 @@
+"""Pictures: their size for the page, and a lighter copy for a file that must be small."""
+
+from __future__ import annotations
+
+import io
+import re
+import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+
+from PIL import Image, ImageOps
+
+_TYPES = {
+    "jpg": "image/jpeg",
+    "jpeg": "image/jpeg",
+    "png": "image/png",
+    "webp": "image/webp",
+    "avif": "image/avif",
+    "svg": "image/svg+xml",
+}
+_BOX = re.compile(rb"""<svg\b[^>]*?\bviewBox\s*=\s*["']\s*[\d.+-]+[\s,]+[\d.+-]+[\s,]+([\d.]+)[\s,]+([\d.]+)""")
+# A small file that unpacks to more pixels is an attack, not a photo of a dish.
+_MOST_PIXELS = 60_000_000
+_UNREADABLE = (OSError, ValueError, SyntaxError, Image.DecompressionBombError, Image.DecompressionBombWarning)
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """Where a picture is found and, when known, how many pixels it has."""
+
+    source: str
+    width: int | None = None
+    height: int | None = None
+
+
+def media_type(name: str) -> str:
+    """The media type by the ending of the file's name."""
+    return _TYPES.get(name.rpartition(".")[2].lower(), "application/octet-stream")
+
+
+def size(content: bytes) -> tuple[int, int] | None:
+    """Width and height in pixels, upright; None when the content is no picture that is known here."""
+    if match := _BOX.search(content[:4096]):
+        return max(1, round(float(match[1]))), max(1, round(float(match[2])))
+    try:
+        with _opened(content) as image:
+            width, height = image.size
+            turned = image.getexif().get(0x0112, 1) >= 5  # Exif 2.32, Orientation: 5 to 8 lie on their side
+    except _UNREADABLE:
+        return None
+    return (height, width) if turned else (width, height)
+
+
+def lighter(content: bytes, longest: int, most_bytes: int) -> bytes | None:
+    """The picture as a WebP of at most `longest` pixels and `most_bytes` bytes, its metadata left behind.
+
+    The pixels go to a new image, so that no comment, place or thumbnail comes along. None when it is no picture
+    that can be read, or when it cannot be made that small.
+    """
+    try:
+        with _opened(content) as image:
+            upright = ImageOps.exif_transpose(image).convert("RGB")
+    except _UNREADABLE:
+        return None
+    while longest >= 240:
+        bare = Image.new("RGB", upright.size)
+        bare.paste(upright)
+        bare.thumbnail((longest, longest))
+        out = io.BytesIO()
+        bare.save(out, "WEBP", quality=78, method=4)
+        if out.tell() <= most_bytes:
+            return out.getvalue()
+        longest = longest * 3 // 4
+    return None
+
+
+@contextmanager
+def _opened(content: bytes) -> Iterator[Image.Image]:
+    with warnings.catch_warnings():
+        warnings.simplefilter("error", Image.DecompressionBombWarning)
+        with Image.open(io.BytesIO(content)) as image:
+            if image.width * image.height > _MOST_PIXELS:
+                raise ValueError("more pixels than a photo has")
+            yield image

@@ -1,0 +1,58 @@
+"""Which allergens a dish contains, may contain, or is not known for; each with the foods that say so.
+
+Three states: contains, not found in what is recorded, not known. A food without a record makes the dish not known,
+whatever else is recorded.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from types import MappingProxyType
+
+from binder.model.food import Food
+from binder.reckon.facts import Allergens
+from binder.tables import allergens as table
+
+
+def of_food(food: Food) -> Allergens:
+    """The record of one food; without one it is not known."""
+    contains = food.contains or ()
+    return Allergens(
+        contains=contains,
+        may_contain=tuple(word for word in food.may_contain if word not in contains),
+        not_known=(food.name,) if food.contains is None else (),
+        contains_from=MappingProxyType(dict.fromkeys(contains, (food.name,))),
+        may_from=MappingProxyType({word: (food.name,) for word in food.may_contain if word not in contains}),
+    )
+
+
+def union(parts: Iterable[Allergens]) -> Allergens:
+    """All of what the parts contain; what is contained is not repeated as may contain."""
+    contains: dict[str, dict[str, None]] = {}
+    may: dict[str, dict[str, None]] = {}
+    unknown: dict[str, None] = {}
+    for part in parts:
+        for word, foods in part.contains_from.items():
+            contains.setdefault(word, {}).update(dict.fromkeys(foods))
+        for word, foods in part.may_from.items():
+            may.setdefault(word, {}).update(dict.fromkeys(foods))
+        unknown.update(dict.fromkeys(part.not_known))
+    may = {word: foods for word, foods in may.items() if word not in contains}
+    return Allergens(
+        contains=tuple(sorted(contains)),
+        may_contain=tuple(sorted(may)),
+        not_known=tuple(unknown),
+        contains_from=MappingProxyType({word: tuple(contains[word]) for word in sorted(contains)}),
+        may_from=MappingProxyType({word: tuple(may[word]) for word in sorted(may)}),
+    )
+
+
+def covered(avoided: str, words: Iterable[str]) -> tuple[str, ...]:
+    """The words among `words` that avoiding (or banning) `avoided` takes in; none when it is no allergen."""
+    wanted = table.avoided_words(avoided)
+    return tuple(word for word in words if any(table.covers(want, word) for want in wanted))
+
+
+def is_allergen(word: str) -> bool:
+    """Whether the word stands for an allergen of either list."""
+    return bool(table.avoided_words(word))

@@ -1,0 +1,98 @@
+"""What has to be moved: from freezer to refrigerator, and from home to where it is eaten."""
+
+from __future__ import annotations
+
+from datetime import date
+from fractions import Fraction
+
+from binder.model.food import Food
+from binder.model.household import HOME, Household, Place
+from binder.model.quantity import exactly
+from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Pull, Serving
+from binder.reckon.scaling import scaled
+
+FRIDGE_AISLES = frozenset({"dairy and eggs", "meat and fish", "produce"})
+COLD_PACKS = "cold pack"
+# FSIS: perishable food carried without a cold source keeps 2 h; two cold sources are advised.
+COLD_SOURCES = 2
+
+
+def pull_list(servings: tuple[Serving, ...]) -> tuple[Pull, ...]:
+    """What to move from the freezer to the refrigerator, by the evening it is moved."""
+    found = [
+        Pull(
+            pull_on=s.pull_on,
+            date=s.date,
+            eater=s.eater,
+            recipe=s.recipe,
+            portions=s.portions,
+            from_="freezer",
+            to="fridge",
+            serving=s.id,
+        )
+        for s in servings
+        if s.pull_on and s.date
+    ]
+    return tuple(sorted(found, key=lambda p: (p.pull_on, p.date)))
+
+
+def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Carry, ...]:
+    """What goes to which place on which day, for each eater who eats away from home."""
+    found: dict[tuple[date, str, str], list[Serving]] = {}
+    for serving in servings:
+        if serving.date and serving.place != HOME:
+            found.setdefault((serving.date, serving.eater, serving.place), []).append(serving)
+    rank = {eater.name: n for n, eater in enumerate(household.eaters)}
+    order = sorted(found, key=lambda key: (key[0], rank[key[1]], key[2]))
+    return tuple(_carry(key, found[key], household.place(key[2])) for key in order)
+
+
+def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) -> Carry:
+    items: list[CarryItem] = []
+    for serving in servings:
+        items.extend(_dish(serving))
+        items.extend(_extras(serving))
+    cold = any(needs_cold(s) for s in servings) and place.tool("fridge") is None
+    if any(s.reheat and s.reheat.means == "flask" for s in servings):
+        items.append(CarryItem("insulated flask", None, "cupboard", "tool"))
+    items.append(CarryItem("cutlery", None, "drawer", "cutlery"))
+    if cold:
+        items.append(CarryItem(COLD_PACKS, exactly(COLD_SOURCES, "each"), "freezer", "cold source"))
+    return Carry(key[0], key[1], key[2], tuple(items), cold)
+
+
+def needs_cold(serving: Serving) -> bool:
+    """Whether a serving has to stay cold on the way: what is kept cold, unless it travels hot in a flask."""
+    if serving.reheat and serving.reheat.means == "flask":
+        return False
+    return serving.kept in ("fridge", "freezer")
+
+
+def _dish(serving: Serving) -> list[CarryItem]:
+    assert serving.facts is not None
+    if serving.kept == "at service":
+        return []
+    amount = scaled(serving.facts.portion, serving.portions)
+    # A frozen portion was pulled the evening before: it is carried from the refrigerator.
+    start = "fridge" if serving.kept == "freezer" else serving.kept
+    return [CarryItem(serving.facts.title, amount, start, "dish", serving.recipe)]
+
+
+def _extras(serving: Serving) -> list[CarryItem]:
+    assert serving.facts is not None
+    share = serving.portions / serving.facts.recipe.portions
+    wanted = ("cooked", "at service") if serving.kept == "at service" else ("at service",)
+    lines = [line for line in serving.facts.ingredients if line.when in (*wanted, "beside")]
+    return [_extra(line, serving, share) for line in lines]
+
+
+def _extra(line: IngredientFacts, serving: Serving, share: Fraction) -> CarryItem:
+    kind = "beside" if line.when == "beside" else "at service"
+    return CarryItem(line.food, scaled(line.amount, share), home_of(line.ingredient.food), kind, serving.recipe)
+
+
+def home_of(food: Food) -> str:
+    """Where a food stands at home: refrigerator, freezer or cupboard, by its aisle."""
+    if food.aisle == "frozen":
+        return "freezer"
+    return "fridge" if food.aisle in FRIDGE_AISLES else "cupboard"

@@ -1,0 +1,198 @@
+"""Portions of dishes on hand: which lots the week's `already` lines eat, first-expired first-out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from fractions import Fraction
+
+from binder.model.household import Household
+from binder.model.recipe import Recipe
+from binder.model.stock import Lot, Stock
+from binder.model.week import Already, Week
+from binder.problem import Problem, error, warning
+from binder.reckon import keeping
+from binder.reckon.demand import Wanted
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """A wanted portion served from stock: the lots, oldest first; () when the week is archive and its stock is gone."""
+
+    wanted: Wanted
+    lots: tuple[Lot, ...]
+
+    @property
+    def frozen(self) -> bool:
+        return not self.lots or any(lot.place == "freezer" for lot in self.lots)
+
+
+def portions_of(lot: Lot) -> Fraction:
+    """The portions in a lot of a dish."""
+    return sum((m.low for m in lot.measures), Fraction(0))
+
+
+def start_of(lot: Lot) -> date | None:
+    """The day its count starts: made, opened or thawed, the latest thing that is known to start one."""
+    return lot.thawed or lot.made or lot.opened
+
+
+def use_by_of(lot: Lot, recipe: Recipe, caution: str) -> date | None:
+    """The last day of a refrigerated lot of a dish; None: not known."""
+    begun = start_of(lot)
+    days = keeping.limit_days(recipe.keeping, caution)
+    by_rule = begun + timedelta(days=days) if begun and days is not None else None
+    dates = [day for day in (by_rule, lot.best_before) if day]
+    return min(dates) if dates else None
+
+
+def best_until(lot: Lot, recipe: Recipe, caution: str) -> date | None:
+    """The last day a frozen lot is at its best; None: not known."""
+    begun = lot.frozen or lot.made
+    days = keeping.freezer_days(recipe.keeping, caution)
+    by_rule = begun + timedelta(days=days) if begun and days is not None else None
+    dates = [day for day in (by_rule, lot.best_before) if day]
+    return min(dates) if dates else None
+
+
+def expiry(lot: Lot, recipe: Recipe, caution: str) -> date:
+    """The day that orders lots; what has no date stands last."""
+    known = best_until(lot, recipe, caution) if lot.place == "freezer" else use_by_of(lot, recipe, caution)
+    return known or date.max
+
+
+def lots_of_dishes(
+    stock: Stock, recipes: Mapping[str, Recipe], household: Household, today: date
+) -> tuple[tuple[Lot, ...], tuple[Problem, ...]]:
+    """The lots of dishes that are on hand, first-expired first, and what is past its time.
+
+    A refrigerated lot past its use-by is not on hand; a frozen one past its best is, and is said.
+    """
+    problems: list[Problem] = []
+    found: list[Lot] = []
+    for lot in stock.lots:
+        recipe = recipes.get(lot.recipe) if lot.recipe else None
+        if recipe is None:
+            continue
+        if lot.place == "freezer":
+            best = best_until(lot, recipe, household.caution)
+            if best and best < today:
+                problems.append(past_best(lot, best))
+            found.append(lot)
+            continue
+        last = use_by_of(lot, recipe, household.caution)
+        if last and last < today:
+            problems.append(past_use_by(lot, last))
+        else:
+            found.append(lot)
+    found.sort(key=lambda lot: (expiry(lot, recipes[lot.recipe or ""], household.caution), lot.span.line))
+    return tuple(found), tuple(problems)
+
+
+def past_use_by(lot: Lot, last: date) -> Problem:
+    return warning(
+        lot.span,
+        "past-use-by",
+        f"{lot.text}: its last day was {last.isoformat()}; it is not counted as on hand",
+        "throw it away and take the line out",
+        "or correct its date",
+    )
+
+
+def past_best(lot: Lot, best: date) -> Problem:
+    return warning(
+        lot.span,
+        "past-best",
+        f"{lot.text}: past its best since {best.isoformat()} (a quality date); still counted as on hand",
+        "use it first, or throw it away and take the line out",
+    )
+
+
+def take(
+    week: Week,
+    wanted: tuple[Wanted, ...],
+    lots: tuple[Lot, ...] | None,
+    recipes: Mapping[str, Recipe],
+    household: Household,
+) -> tuple[tuple[Taken, ...], Mapping[str, Fraction], tuple[Problem, ...]]:
+    """Serve the earliest meals of each dish that `already` names from stock.
+
+    lots None: an archived week, whose stock is gone; its `already` is taken at its word. Returns what is served, the
+    portions left of each lot id, and `stock-short` problems.
+    """
+    left = {lot.id: portions_of(lot) for lot in lots or ()}
+    taken: dict[str, Taken] = {}
+    problems: list[Problem] = []
+    for already in week.already:
+        problems.extend(_take_line(already, wanted, lots, recipes, household, left, taken))
+    order = tuple(taken[item.id] for item in wanted if item.id in taken)
+    return order, left, tuple(problems)
+
+
+def _take_line(
+    already: Already,
+    wanted: tuple[Wanted, ...],
+    lots: tuple[Lot, ...] | None,
+    recipes: Mapping[str, Recipe],
+    household: Household,
+    left: dict[str, Fraction],
+    taken: dict[str, Taken],
+) -> list[Problem]:
+    rest = already.portions
+    meals = [w for w in wanted if w.recipe == already.recipe and w.id not in taken]
+    order = household.meal_times
+    meals.sort(key=lambda w: (w.date or date.max, order[w.line.meal], wanted.index(w)))
+    short = Fraction(0)
+    for meal in meals:
+        if meal.portions > rest:
+            continue
+        if lots is None:
+            taken[meal.id] = Taken(meal, ())
+            rest -= meal.portions
+            continue
+        used = _from_lots(meal, lots, recipes[already.recipe], household, left)
+        if used is None:
+            short += meal.portions
+            rest -= meal.portions
+            continue
+        taken[meal.id] = Taken(meal, used)
+        rest -= meal.portions
+    on_hand = sum((portions_of(lot) for lot in lots or () if lot.recipe == already.recipe), Fraction(0))
+    if lots is not None and (short > 0 or already.portions > on_hand):
+        return [_stock_short(already, on_hand, short, recipes)]
+    return []
+
+
+def _from_lots(
+    meal: Wanted, lots: tuple[Lot, ...], recipe: Recipe, household: Household, left: dict[str, Fraction]
+) -> tuple[Lot, ...] | None:
+    """The lots a portion comes from, oldest first; None when they do not suffice. Takes it out of `left`."""
+    caution = household.eater(meal.eater).caution
+    need, used = meal.portions, []
+    for lot in lots:
+        if lot.recipe != meal.recipe or left[lot.id] <= 0 or need <= 0:
+            continue
+        last = None if lot.place == "freezer" else use_by_of(lot, recipe, caution)
+        if last and meal.date and meal.date > last:
+            continue
+        used.append((lot, min(need, left[lot.id])))
+        need -= used[-1][1]
+    if need > 0:
+        return None
+    for lot, portions in used:
+        left[lot.id] -= portions
+    return tuple(lot for lot, _ in used)
+
+
+def _stock_short(already: Already, on_hand: Fraction, short: Fraction, recipes: Mapping[str, Recipe]) -> Problem:
+    title = recipes[already.recipe].title
+    have = f"{float(on_hand):g}"
+    if short > 0 and already.portions <= on_hand:
+        message = (
+            f"{float(short):g} of {float(already.portions):g} portions of {title} do not keep until they are eaten"
+        )
+    else:
+        message = f"{float(already.portions):g} portions of {title} are to come from stock; {have} are on hand"
+    fewer = f"write `{have} portions {already.recipe}`" if on_hand else "take the line out: the rest is cooked"
+    return error(already.span, "stock-short", message, fewer, "or add the lot to stock.yaml")

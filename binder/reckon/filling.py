@@ -1,0 +1,170 @@
+"""What a session fills: a portion for each serving, surplus, by-products, a kit's set and what is stored apart from it.
+
+Each becomes one container and one label.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from fractions import Fraction
+
+from binder.model.household import Household
+from binder.model.week import MealLine, Session
+from binder.reckon import allergens, conversion, keeping
+from binder.reckon.facts import Allergens, Batch, RecipeFacts, Serving
+from binder.reckon.recipes import portion_ml
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """One thing that is packed and labelled. what: portion, surplus, set, apart or by-product."""
+
+    id: str
+    what: str
+    facts: RecipeFacts
+    title: str
+    session: Session
+    kept: str
+    made_on: date
+    holds: Allergens
+    use_by: date | None = None
+    pull_on: date | None = None
+    eat_on: date | None = None
+    eater: str | None = None
+    portions: Fraction | None = None
+    grams: float | None = None
+    volume_ml: Fraction | None = None
+    servings: tuple[Serving, ...] = ()
+    line: MealLine | None = field(default=None)
+
+
+def filled(servings: tuple[Serving, ...], batches: tuple[Batch, ...], household: Household) -> tuple[Filled, ...]:
+    """Everything the sessions fill, batch by batch: servings by day and eater, then surplus, then by-products."""
+    found: list[Filled] = []
+    for batch in batches:
+        assert batch.facts is not None
+        of_batch = [s for s in servings if s.batch == batch.id]
+        if batch.facts.form == "kit":
+            found.extend(_kits(of_batch, batch))
+        else:
+            found.extend(_portion(s, batch) for s in of_batch)
+        found.extend(_surplus(batch))
+        found.extend(_by_products(batch, household))
+    return tuple(found)
+
+
+def _base(batch: Batch) -> tuple[RecipeFacts, Session]:
+    assert batch.facts is not None and batch.session is not None
+    return batch.facts, batch.session
+
+
+def _portion(serving: Serving, batch: Batch) -> Filled:
+    _, session = _base(batch)
+    assert serving.facts is not None
+    one = portion_ml(serving.facts.recipe)
+    return Filled(
+        id=serving.id,
+        what="portion",
+        facts=serving.facts,
+        title=serving.facts.title,
+        session=session,
+        kept=serving.kept,
+        made_on=batch.made_on,
+        holds=serving.facts.allergens,
+        use_by=serving.use_by,
+        pull_on=serving.pull_on,
+        eat_on=serving.date,
+        eater=serving.eater,
+        portions=serving.portions,
+        grams=serving.grams,
+        volume_ml=one * serving.portions if one is not None else None,
+        servings=(serving,),
+        line=serving.line,
+    )
+
+
+def _kits(servings: list[Serving], batch: Batch) -> Iterator[Filled]:
+    """A kit is one set, and one pack for each part stored apart, for all who eat it together."""
+    together: dict[tuple[int, date | None, str], list[Serving]] = {}
+    for serving in servings:
+        together.setdefault((id(serving.line), serving.date, serving.place), []).append(serving)
+    for group in together.values():
+        assert group[0].facts is not None
+        for n, part in enumerate(group[0].facts.recipe.part_names or ("",)):
+            yield _kit_part(group, batch, part, n)
+
+
+def _kit_part(group: list[Serving], batch: Batch, part: str, n: int) -> Filled:
+    first, (_, session) = group[0], _base(batch)
+    assert first.facts is not None
+    recipe = first.facts.recipe
+    lines = [line for line in first.facts.ingredients if line.when == "cooked" and (line.part or "") == part]
+    share = float(sum((s.portions for s in group), Fraction(0)) / recipe.portions)
+    known = bool(lines) and all(line.grams is not None for line in lines)
+    # What is stored apart (raw meat and fish) is frozen; the set only where it is all there is.
+    icy = first.kept == "freezer" and (n > 0 or len(recipe.part_names) < 2)
+    kept = "freezer" if icy else "fridge" if first.kept == "freezer" else first.kept
+    eaters = list(dict.fromkeys(s.eater for s in group))
+    return Filled(
+        id=f"{first.id}-set" if n == 0 else f"{first.id}-apart-{n}",
+        what="set" if n == 0 else "apart",
+        facts=first.facts,
+        title=f"{first.facts.title}: {part}" if part else first.facts.title,
+        session=session,
+        kept=kept,
+        made_on=batch.made_on,
+        holds=allergens.union(allergens.of_food(line.ingredient.food) for line in lines),
+        use_by=min((s.use_by for s in group if s.use_by), default=None),
+        pull_on=first.pull_on if icy else None,
+        eat_on=first.date,
+        eater=eaters[0] if len(eaters) == 1 else None,
+        portions=sum((s.portions for s in group), Fraction(0)),
+        grams=sum(line.grams.high for line in lines if line.grams) * share if known else None,
+        servings=tuple(group),
+        line=first.line,
+    )
+
+
+def _surplus(batch: Batch) -> Iterator[Filled]:
+    facts, session = _base(batch)
+    rest, n, one = batch.surplus, 0, portion_ml(facts.recipe)
+    days, grams = facts.keeps.fridge_days, facts.per_portion.grams
+    while rest > 0:
+        n, portions = n + 1, min(Fraction(1), rest)
+        rest -= portions
+        yield Filled(
+            id=f"{batch.id}-surplus-{n}",
+            what="surplus",
+            facts=facts,
+            title=facts.title,
+            session=session,
+            kept="fridge",
+            made_on=batch.made_on,
+            holds=facts.allergens,
+            use_by=batch.made_on + timedelta(days=days) if days is not None else None,
+            portions=portions,
+            grams=grams * float(portions) if grams is not None else None,
+            volume_ml=one * portions if one is not None else None,
+        )
+
+
+def _by_products(batch: Batch, household: Household) -> Iterator[Filled]:
+    facts, session = _base(batch)
+    for n, gift in enumerate(facts.recipe.gives, start=1):
+        weighed = conversion.weigh_all(gift.food, gift.measures, gift.pack, gift.form_words, household.cup)
+        rule = gift.food.keeping
+        days = keeping.limit_days(rule, household.caution) if rule else None
+        yield Filled(
+            id=f"{batch.id}-gives-{n}",
+            what="by-product",
+            facts=facts,
+            title=gift.food.name,
+            session=session,
+            kept="fridge",
+            made_on=batch.made_on,
+            holds=allergens.of_food(gift.food),
+            use_by=batch.made_on + timedelta(days=days) if days is not None else None,
+            grams=weighed.grams.middle * float(batch.factor) if weighed else None,
+        )

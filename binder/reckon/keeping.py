@@ -1,0 +1,84 @@
+"""Until which day a portion keeps, whether it is frozen, and when it is pulled.
+
+The day made is day 0; use-by is that day and the limit. Freezing stops the count and does not reset it: what was
+frozen on the day it was made has, from the day it is pulled, all the days it would have had
+(Food Code 3-501.18(A)(1)).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from binder.model.food import Keeping
+from binder.model.recipe import Recipe
+from binder.reckon.facts import Kept
+from binder.tables import thawing
+
+
+@dataclass(frozen=True, slots=True)
+class Storage:
+    """How one portion is kept from the session to the meal, and the rule that says so."""
+
+    kept: Kept
+    use_by: date | None
+    pull_on: date | None
+    note: str
+
+
+def limit_days(keeping: Keeping, caution: str) -> int | None:
+    """Days it keeps unfrozen: upper end of the range when usual, lower when strict; None: not known."""
+    days = keeping.fridge_days or keeping.cupboard_days
+    return days[0 if caution == "strict" else 1] if days else None
+
+
+def freezer_days(keeping: Keeping, caution: str) -> int | None:
+    """Days of freezer life, for quality; None: not known."""
+    days = keeping.freezer_days
+    return days[0 if caution == "strict" else 1] if days else None
+
+
+def rule_words(keeping: Keeping, caution: str) -> str:
+    """The rule behind a use-by: limit, rule set and source."""
+    days = limit_days(keeping, caution)
+    limit = "no limit known" if days is None else f"{days} days after the day made"
+    assumed = "; assumed, the recipe does not say" if keeping.assumed else ""
+    return f"{limit} ({caution}; {keeping.source}{assumed})"
+
+
+def nothing_kept(recipe: Recipe) -> bool:
+    """Whether nothing of the dish is made ahead: every line is added or cooked at service."""
+    return bool(recipe.ingredients) and all(line.when == "at service" for line in recipe.ingredients)
+
+
+def unfrozen(keeping: Keeping, caution: str, made_on: date, eaten_on: date | None) -> Storage | None:
+    """Kept in the refrigerator (or cupboard), or None when it does not keep until it is eaten."""
+    days = limit_days(keeping, caution)
+    use_by = made_on + timedelta(days=days) if days is not None else None
+    if use_by and eaten_on and eaten_on > use_by:
+        return None
+    dry = keeping.fridge_days is None and keeping.cupboard_days is not None
+    return Storage("cupboard" if dry else "fridge", use_by, None, rule_words(keeping, caution))
+
+
+def frozen(
+    keeping: Keeping, caution: str, made_on: date, eaten_on: date | None, piece_grams: float | None
+) -> Storage | None:
+    """Frozen on the day made and pulled in time, or None when it may not be frozen or could not thaw in time."""
+    if keeping.freezes is False:
+        return None
+    note = rule_words(keeping, caution)
+    if eaten_on is None:
+        return Storage("freezer", None, None, note)
+    pull_on = eaten_on - timedelta(days=thawing.nights(piece_grams))
+    use_by = thawed_use_by(keeping, caution, pull_on)
+    # Frozen and pulled on one day it was never frozen; thawed for longer than it keeps it is of no use.
+    if pull_on <= made_on or (use_by and use_by < eaten_on):
+        return None
+    return Storage("freezer", use_by, pull_on, note)
+
+
+def thawed_use_by(keeping: Keeping, caution: str, pull_on: date, days_used: int = 0) -> date | None:
+    """The last day of what is pulled on `pull_on` and had used up `days_used` before it was frozen."""
+    days = limit_days(keeping, caution)
+    return None if days is None else pull_on + timedelta(days=max(0, days - days_used))

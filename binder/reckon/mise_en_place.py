@@ -1,0 +1,94 @@
+"""Each food once: how much, cut how, for which dish. Only what is cut alike is added up, and the split is kept."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from binder.model.household import Household
+from binder.model.quantity import Amount, Interval, Measure
+from binder.reckon import conversion, scaling
+from binder.reckon.batches import Need
+from binder.reckon.facts import MiseRow, MiseShare
+
+
+def rows(needs: tuple[Need, ...], household: Household) -> tuple[MiseRow, ...]:
+    """A row for each session, food and preparation, in the order in which they are first needed.
+
+    What is added at service is left out: it is cut then.
+    """
+    groups: dict[tuple[object, str, str], list[Need]] = {}
+    for need in needs:
+        if need.session is not None and need.ingredient.when != "at service":
+            key = (need.session, need.ingredient.food.name, preparation_of(need))
+            groups.setdefault(key, []).append(need)
+    return tuple(_row(group, household) for group in groups.values())
+
+
+def preparation_of(need: Need) -> str:
+    """How it is cut, so that lines written alike fall together."""
+    return " ".join(need.ingredient.preparation.casefold().split())
+
+
+def _row(group: list[Need], household: Household) -> MiseRow:
+    line = group[0].ingredient
+    shares: dict[str, list[Need]] = {}
+    for need in group:
+        shares.setdefault(need.facts.key, []).append(need)
+    weights = [_grams(need, household) for need in group]
+    grams: Interval | None = None
+    if all(w is not None for w in weights):
+        grams = Interval(sum(w.low for w in weights if w), sum(w.high for w in weights if w))
+    return MiseRow(
+        food=line.food.name,
+        preparation=preparation_of(group[0]),
+        amount=_amount(group, household),
+        grams=grams,
+        for_=tuple(MiseShare(key, _amount(needs, household)) for key, needs in shares.items()),
+        session=group[0].session,
+        measures=_measures(group),
+    )
+
+
+def _grams(need: Need, household: Household) -> Interval | None:
+    line = need.ingredient
+    weighed = conversion.weigh_all(line.food, line.measures, line.pack, line.form_words, household.cup)
+    return scaling.scaled_grams(weighed.grams if weighed else None, need.factor)
+
+
+def _amount(needs: list[Need], household: Household) -> Amount | None:
+    """The sum in the unit all lines share, else in grams; None when neither can be told."""
+    amounts = [conversion.total_amount(n.ingredient.measures, n.ingredient.pack, household.cup) for n in needs]
+    words = {m.unit for n in needs for m in n.ingredient.measures}
+    units = {a.unit for a in amounts if a}
+    if all(amounts) and len(units) == 1 and ("each" not in units or len(words) == 1):
+        scaled = [a.times(n.factor) for a, n in zip(amounts, needs, strict=True) if a]
+        return _sum(scaled)
+    weights = [_grams(need, household) for need in needs]
+    if any(w is None for w in weights):
+        return None
+    return _sum([Amount(_exact(w.low), _exact(w.high), "g") for w in weights if w])
+
+
+def _exact(grams: float) -> Fraction:
+    return Fraction(round(grams, 3)).limit_denominator(1000)
+
+
+def _sum(amounts: list[Amount]) -> Amount:
+    total = amounts[0]
+    for amount in amounts[1:]:
+        total = total.plus(amount)
+    return total
+
+
+def _measures(group: list[Need]) -> tuple[Measure, ...]:
+    """As written, scaled, added where unit and size agree."""
+    found: dict[tuple[str, str], Measure] = {}
+    for need in group:
+        for measure in need.ingredient.measures:
+            scaled = measure.times(need.factor)
+            key = (measure.unit, measure.size)
+            old = found.get(key)
+            found[key] = (
+                Measure(old.low + scaled.low, old.high + scaled.high, measure.unit, measure.size) if old else scaled
+            )
+    return tuple(found.values())

@@ -1,0 +1,112 @@
+"""The whole week, subject after subject, from the plan to everything the pages print."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+
+from binder.model.library import Library
+from binder.model.stock import Stock
+from binder.model.week import Session, Week
+from binder.problem import Problem, in_order
+from binder.reckon import (
+    batches,
+    carrying,
+    costs,
+    demand,
+    filling,
+    labels,
+    mise_en_place,
+    packing,
+    remedies,
+    run_sheet,
+    shopping,
+    totals,
+    use_first,
+)
+from binder.reckon import stock as on_hand
+from binder.reckon.facts import Batch, RecipeFacts, RunSheet, WeekFacts
+from binder.reckon.settle import Settled, settle
+
+ROUNDS = 4  # a session that runs past a meal moves that meal to an earlier one; sessions only ever run later
+
+
+def reckon_week(
+    week: Week,
+    library: Library,
+    facts: Mapping[str, RecipeFacts],
+    stock: Stock | None,
+    today: date,
+    problems: tuple[Problem, ...] = (),
+) -> WeekFacts:
+    """Everything about one week. `problems` are those already found in what it needs; they stand in the result."""
+    household = library.household
+    settled, made, sheets, late = _with_run_sheets(week, library, facts, stock, today)
+    needs = batches.needs(made, settled.servings, settled.variants)
+    first_day = week.sessions[0].on if week.sessions else week.monday
+    foods, past = on_hand.foods_on_hand(stock, today) if stock is not None else ((), ())
+    shopped, loose = shopping.shop(needs, foods, household, first_day)
+    things = filling.filled(settled.servings, made, household)
+    put, packed = packing.pack(things, household)
+    servings = tuple(replace(s, container=put.get(s.id)) for s in settled.servings)
+    placed, next_free = labels.place(things, household.labels, week.key)
+    found = remedies.with_remedies(settled.problems, week, library, facts, stock, today)
+    return WeekFacts(
+        week=week.key,
+        today=today,
+        problems=in_order((*problems, *found, *late, *past, *packed)),
+        servings=servings,
+        batches=made,
+        shopping=tuple(b.row for b in shopped),
+        cost=costs.reckon(shopped, made, servings, facts, household),
+        mise_en_place=mise_en_place.rows(needs, household),
+        run_sheets=sheets,
+        packing=packing.rows(things, put, household),
+        labels=placed,
+        labels_next_free=next_free,
+        pull_list=carrying.pull_list(servings),
+        carry_list=carrying.carry_list(servings, household),
+        use_first=use_first.use_first(
+            foods,
+            shopped,
+            settled.lots,
+            settled.lots_left,
+            things,
+            library.recipes,
+            household,
+            week.monday + timedelta(days=6),
+        ),
+        day_totals=totals.day_totals(servings, household),
+        recipes=facts,
+        to_taste=loose,
+    )
+
+
+def _with_run_sheets(
+    week: Week, library: Library, facts: Mapping[str, RecipeFacts], stock: Stock | None, today: date
+) -> tuple[Settled, tuple[Batch, ...], tuple[RunSheet, ...], tuple[Problem, ...]]:
+    """Settle, draw up the run sheets, and settle again where a session turns out not to be over before a meal."""
+    ends: dict[Session, datetime] = {}
+    settled = settle(week, library, facts, stock, today)
+    for _ in range(ROUNDS):
+        made = batches.batches(settled.placed, settled.variants, library.household)
+        sheets, late = run_sheet.sheets(made, library.household)
+        finish = {sheet.of: sheet.finish for sheet in sheets if sheet.of is not None}
+        if not _overruns(settled, finish, library):
+            break
+        # The latest finish ever seen counts, so that a meal does not go back and forth between two sessions.
+        for session, end in finish.items():
+            ends[session] = max(end, ends.get(session, end))
+        settled = settle(week, library, facts, stock, today, ends)
+    return settled, made, sheets, late
+
+
+def _overruns(settled: Settled, finish: Mapping[Session, datetime], library: Library) -> bool:
+    return any(
+        p.session in finish
+        and p.wanted.date is not None
+        and finish[p.session] > demand.meal_time(library.household, p.wanted.date, p.wanted.line.meal)
+        for p in settled.placed
+        if p.session is not None
+    )

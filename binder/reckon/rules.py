@@ -1,0 +1,175 @@
+"""What a plan may not do: serve what an eater avoids, bring what a place bans, reheat where nothing can heat.
+
+Findings stand at the meal's line, one for each line, eater and place, and name the days.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from binder.model.household import HOME, Eater, Household, Place
+from binder.model.recipe import Ingredient
+from binder.model.week import MealLine
+from binder.problem import Problem, error, warning
+from binder.reckon import allergens, reheating
+from binder.reckon.facts import RecipeFacts, Serving
+from binder.reckon.words import days_in_words, listed
+from binder.tables.words import key as plain_key
+
+# A last word that makes another food of what stands before it: peanut butter is no butter.
+NOT_A_KIND = frozenset({"butter", "milk", "cream", "water"})
+# Equipment without which a step at service cannot be done; a board or a bowl is found anywhere.
+COOKS_WITH = frozenset({"oven", "burner", "microwave", "kettle", "pressure cooker"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """The servings of one line that one eater has at one place."""
+
+    line: MealLine
+    eater: Eater
+    place: Place
+    facts: RecipeFacts
+    servings: tuple[Serving, ...]
+
+    @property
+    def when(self) -> str:
+        days = sorted({s.date for s in self.servings if s.date})
+        return f" on {days_in_words(days)}" if days else ""
+
+    @property
+    def who(self) -> str:
+        return f"{self.facts.title} for {self.eater.name}{self.when}"
+
+
+def findings(servings: tuple[Serving, ...], household: Household) -> tuple[Problem, ...]:
+    """Every rule, over the whole week."""
+    problems: list[Problem] = []
+    for group in _groups(servings, household):
+        problems.extend(_avoided(group))
+        problems.extend(_banned(group))
+        problems.extend(_not_known(group))
+        problems.extend(_reheat(group))
+        problems.extend(_finish(group))
+        problems.extend(_tally(group))
+    return tuple(problems)
+
+
+def _groups(servings: tuple[Serving, ...], household: Household) -> Iterator[_Group]:
+    found: dict[tuple[int, str, str, str], list[Serving]] = {}
+    for serving in servings:
+        key = (id(serving.line), serving.eater, serving.place, "stock" if serving.lot else "")
+        found.setdefault(key, []).append(serving)
+    for group in found.values():
+        first = group[0]
+        assert first.facts is not None
+        yield _Group(first.line, household.eater(first.eater), household.place(first.place), first.facts, tuple(group))
+
+
+def _foods(words: Iterable[str], source: dict[str, tuple[str, ...]]) -> str:
+    return listed(f"{word} ({', '.join(source[word])})" if word in source else word for word in words)
+
+
+def _avoided(group: _Group) -> Iterator[Problem]:
+    facts, line = group.facts, group.line
+    for avoided in group.eater.avoids:
+        if allergens.is_allergen(avoided):
+            contained = allergens.covered(avoided, facts.contains)
+            if contained:
+                what = _foods(contained, dict(facts.allergens.contains_from))
+                message = f"{group.who} contains {what}; {group.eater.name} avoids {avoided}"
+                yield error(line.span, "avoided-food", message)
+            elif may := allergens.covered(avoided, facts.may_contain):
+                what = _foods(may, dict(facts.allergens.may_from))
+                message = f"{group.who} may contain {what}; {group.eater.name} avoids {avoided}"
+                yield warning(line.span, "may-contain", message, "take a pack without the words, or another dish")
+        elif foods := avoided_foods(avoided, facts):
+            message = f"{group.who} contains {listed(foods)}; {group.eater.name} avoids {avoided}"
+            yield error(line.span, "avoided-food", message)
+
+
+def avoided_foods(avoided: str, facts: RecipeFacts) -> tuple[str, ...]:
+    """The foods of a dish that an avoided food's name takes in: the food itself, its row, or a kind of it."""
+    return tuple(dict.fromkeys(line.food for line in facts.ingredients if _is_kind_of(line.ingredient, avoided)))
+
+
+def _is_kind_of(line: Ingredient, avoided: str) -> bool:
+    wanted = plain_key(avoided)
+    names = [plain_key(name) for name in (line.food.name, *line.food.names)]
+    if wanted in names:
+        return True
+    return wanted not in NOT_A_KIND and any(name.endswith(f" {wanted}") for name in names)
+
+
+def _banned(group: _Group) -> Iterator[Problem]:
+    facts, line, place = group.facts, group.line, group.place
+    for banned in place.bans:
+        contained = allergens.covered(banned, facts.contains) or _other_list(banned, facts)
+        if contained:
+            what = _foods(contained, dict(facts.allergens.contains_from))
+            message = f"{group.who} contains {what}; {place.name} does not allow {banned}"
+            yield error(line.span, "banned-at-place", message)
+        elif may := allergens.covered(banned, facts.may_contain):
+            what = _foods(may, dict(facts.allergens.may_from))
+            message = f"{group.who} may contain {what}; {place.name} does not allow {banned}"
+            yield warning(line.span, "may-contain", message, "take a pack without the words, or another dish")
+
+
+def _other_list(banned: str, facts: RecipeFacts) -> tuple[str, ...]:
+    """What a ban in the words of the list that the household does not use takes in."""
+    words = {word for line in facts.ingredients for word in line.ingredient.food.contains_other or ()}
+    return allergens.covered(banned, sorted(words))
+
+
+def _not_known(group: _Group) -> Iterator[Problem]:
+    if not group.facts.not_known:
+        return
+    watched = [word for word in group.eater.avoids if allergens.is_allergen(word)]
+    reasons = [f"{group.eater.name} avoids {listed(watched)}"] if watched else []
+    if group.place.bans:
+        reasons.append(f"{group.place.name} does not allow {listed(group.place.bans)}")
+    if reasons:
+        foods = listed(group.facts.not_known)
+        message = f"{group.who}: no allergen record for {foods}, and {' and '.join(reasons)}"
+        remedy = "read the pack and give the food `contains: [...]` in foods.yaml ([] when it names none of the list)"
+        yield warning(group.line.span, "allergens-not-known", message, remedy)
+
+
+def _reheat(group: _Group) -> Iterator[Problem]:
+    if group.servings[0].kept == "at service" or not reheating.impossible(group.facts.recipe, group.place):
+        return
+    ways = listed(dict.fromkeys(line.means for line in group.facts.recipe.reheat))
+    has = listed(tool.kind for tool in group.place.tools) or "nothing"
+    message = f"{group.who} cannot be reheated at {group.place.name}: it takes {ways}, and there is {has}"
+    yield error(group.line.span, "cannot-reheat", message)
+
+
+def _finish(group: _Group) -> Iterator[Problem]:
+    needed = list(group.facts.recipe.needs)
+    if group.place.name != HOME:
+        uses = [use.kind for step in group.facts.recipe.service for use in step.uses]
+        needed += [kind for kind in uses if kind in COOKS_WITH]
+    has = {tool.kind for tool in group.place.tools}
+    lacking = [kind for kind in dict.fromkeys(needed) if kind not in has]
+    if lacking:
+        message = f"{group.who} cannot be finished at {group.place.name}: no {listed(lacking)} there"
+        yield error(group.line.span, "cannot-finish", message)
+
+
+def _tally(group: _Group) -> Iterator[Problem]:
+    names: dict[str, set[str]] = {}
+    for serving in group.servings:
+        for name in serving.tallies.at_least:
+            names.setdefault(name, set()).add(f"{float(serving.portions):g}")
+    for name, portions in sorted(names.items()):
+        counts = listed(sorted(portions))
+        message = f"{group.who}: no step of the tally {name} is stated for {counts} portions; the step below counts"
+        remedy = f"state it: tallies: {{{name}: {{{sorted(portions)[0]} portions: ...}}}}"
+        yield warning(group.line.span, "tally-step", message, remedy)
+
+
+def days_of(servings: Iterable[Serving]) -> tuple[date, ...]:
+    """The days on which servings are eaten."""
+    return tuple(sorted({s.date for s in servings if s.date}))

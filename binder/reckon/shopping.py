@@ -1,0 +1,211 @@
+"""What to buy: edible portion to as purchased, less what is on hand, up to whole packs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from math import ceil
+
+from binder.model.food import Food, Pack
+from binder.model.household import Household
+from binder.model.quantity import Amount, Measure, Unit, exactly
+from binder.reckon import conversion
+from binder.reckon.batches import Need
+from binder.reckon.facts import PackCount, ShoppingRow
+from binder.reckon.stock import OnHand, amount_in, lots_of
+from binder.tables import aisles
+
+# From the tap: SR28 14411 and 14429, water as drinking and as municipal.
+FROM_THE_TAP = frozenset({"14411", "14429"})
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """One need as purchased: the amount in the unit its row is bought in."""
+
+    need: Need
+    amount: Amount
+    day: date
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """A shopping row with what its price and use are reckoned from."""
+
+    row: ShoppingRow
+    food: Food
+    demands: tuple[Demand, ...]
+    taken: Mapping[str, Amount]  # by lot id
+
+
+def shop(
+    needs: tuple[Need, ...], on_hand: tuple[OnHand, ...], household: Household, first_day: date
+) -> tuple[tuple[Bought, ...], tuple[str, ...]]:
+    """The shopping list, aisle by aisle, and the foods used without a stated amount (to taste)."""
+    by_food: dict[str, list[Need]] = {}
+    loose: dict[str, None] = {}
+    for need in needs:
+        food = need.ingredient.food
+        if food.row in FROM_THE_TAP:
+            continue
+        if need.ingredient.measures:
+            by_food.setdefault(food.name, []).append(need)
+        else:
+            loose[food.name] = None
+    found = [bought for group in by_food.values() for bought in _of_food(group, on_hand, household, first_day)]
+    found.sort(key=lambda b: (aisles.rank(b.row.aisle), b.row.food, b.row.need.unit))
+    return tuple(found), tuple(name for name in loose if name not in by_food)
+
+
+def _of_food(needs: list[Need], on_hand: tuple[OnHand, ...], household: Household, first_day: date) -> list[Bought]:
+    """One row, or one for each unit where the food's own measures do not join them."""
+    food = needs[0].ingredient.food
+    written = [(need, _purchased(need, household)) for need in needs]
+    unit = _unit_for(food, [(need.ingredient.measures, amount) for need, amount in written])
+    rows: dict[Unit, list[Demand]] = {}
+    for need, amount in written:
+        if amount is None:
+            continue
+        turned = (conversion.in_unit(food, amount, unit) if unit else None) or amount
+        day = need.session.on if need.session else first_day
+        rows.setdefault(turned.unit, []).append(Demand(need, turned, day))
+    return [_bought(food, demands, on_hand, household) for demands in rows.values()]
+
+
+def _purchased(need: Need, household: Household) -> Amount | None:
+    """As purchased, at the size used: by weight over the yield; pieces, and what is bought by volume, as they are."""
+    line = need.ingredient
+    amount = conversion.total_amount(line.measures, line.pack, household.cup)
+    pieces = {m.unit for m in line.measures}
+    by_volume = amount is not None and amount.unit == "mL" and not _bought_by_volume(line.food)
+    if amount is None or by_volume or (amount.unit == "each" and len(pieces) > 1):
+        weighed = conversion.weigh_all(line.food, line.measures, line.pack, line.form_words, household.cup)
+        if weighed:
+            # Thousandths of a gram: published weights are floats, and 0.1 + 0.2 is no weight.
+            low, high = (Fraction(round(g, 3)).limit_denominator(1000) for g in (weighed.grams.low, weighed.grams.high))
+            amount = Amount(low, high, "g")
+    if amount is None:
+        return None
+    if amount.unit == "g" and not line.as_purchased:
+        amount = amount.times(1 / line.food.edible_share)
+    return amount.times(need.factor)
+
+
+def _bought_by_volume(food: Food) -> bool:
+    return food.fluid or any(pack.size.unit == "mL" for pack in food.packs)
+
+
+def _unit_for(food: Food, written: list[tuple[tuple[Measure, ...], Amount | None]]) -> Unit | None:
+    """The unit a food is bought in: that of its packs, else the one all lines share, else grams where they turn."""
+    amounts = [amount for _, amount in written if amount]
+    units = {amount.unit for amount in amounts}
+    words = {measure.unit for measures, amount in written if amount and amount.unit == "each" for measure in measures}
+    if food.packs:
+        unit = food.packs[0].size.unit
+        if all(conversion.in_unit(food, amount, unit) for amount in amounts):
+            return unit
+    if len(units) == 1 and len(words) <= 1:
+        return next(iter(units))
+    if all(conversion.in_unit(food, amount, "g") for amount in amounts):
+        return "g"
+    return None
+
+
+def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], household: Household) -> Bought:
+    unit = demands[0].amount.unit
+    need = demands[0].amount
+    for demand in demands[1:]:
+        need = need.plus(demand.amount)
+    have, taken = _take(food, demands, on_hand, household, unit)
+    used = sum((amount.high for amount in taken.values()), Fraction(0))
+    missing = max(Fraction(0), need.high - used)
+    packs = [p for p in food.packs if p.size.unit == unit]
+    counts = cheapest(packs, missing) if packs else ()
+    bought = sum((c.size.high * c.count for c in counts), Fraction(0)) if packs else missing
+    if not packs and unit == "each":
+        bought = Fraction(ceil(missing))  # Round up: half an onion cannot be bought.
+    row = ShoppingRow(
+        food=food.name,
+        aisle=food.aisle,
+        need=need,
+        on_hand=exactly(have, unit),
+        buy=exactly(missing, unit),
+        packs=sum(c.count for c in counts) if packs else None,
+        pack=counts[0].size if len(counts) == 1 else None,
+        sizes=counts,
+        bought=exactly(bought, unit),
+        left_over=exactly(bought - missing, unit),
+        cost=_cost(counts, missing, bool(packs)),
+        for_=tuple(dict.fromkeys(d.need.facts.key for d in demands)),
+        source=food,
+        written=tuple(m.times(d.need.factor) for d in demands for m in d.need.ingredient.measures),
+    )
+    return Bought(row, food, tuple(demands), taken)
+
+
+def _take(
+    food: Food, demands: Iterable[Demand], on_hand: tuple[OnHand, ...], household: Household, unit: Unit
+) -> tuple[Fraction, Mapping[str, Amount]]:
+    """What is on hand when it is first needed, and what the needs take of it, day by day, first-expired first."""
+    lots = lots_of(food, on_hand)
+    left = {
+        item.lot.id: amount.low
+        for item in lots
+        if (amount := amount_in(item.lot, food, unit, household.cup)) is not None
+    }
+    ordered = sorted(demands, key=lambda d: d.day)
+    have = sum((left[i.lot.id] for i in lots if i.lot.id in left and i.usable_on(ordered[0].day)), Fraction(0))
+    taken: dict[str, Fraction] = {}
+    for demand in ordered:
+        rest = demand.amount.high
+        for item in lots:
+            if item.lot.id in left and item.usable_on(demand.day) and rest > 0:
+                part = min(rest, left[item.lot.id])
+                left[item.lot.id] -= part
+                taken[item.lot.id] = taken.get(item.lot.id, Fraction(0)) + part
+                rest -= part
+    return have, {lot: exactly(amount, unit) for lot, amount in taken.items() if amount > 0}
+
+
+def _cost(counts: tuple[PackCount, ...], missing: Fraction, packed: bool) -> Fraction | None:
+    if missing == 0:
+        return Fraction(0)
+    if not packed or any(c.price is None for c in counts):
+        return None
+    return sum((c.price * c.count for c in counts if c.price is not None), Fraction(0))
+
+
+def cheapest(packs: list[Pack], missing: Fraction) -> tuple[PackCount, ...]:
+    """The combination of pack sizes that covers what is missing for the least money, then with the least left over.
+
+    Where a price is missing the least left over counts alone. Packs are tried largest first; the search is bounded by
+    the number of each that would cover everything.
+    """
+    if missing <= 0:
+        return ()
+    sizes = sorted(packs, key=lambda p: -p.size.high)
+    priced = all(pack.price is not None for pack in sizes)
+    best: tuple[tuple[Fraction, Fraction, int], tuple[int, ...]] | None = None
+
+    def score(counts: tuple[int, ...]) -> tuple[Fraction, Fraction, int]:
+        money = sum((n * (p.price or Fraction(0)) for n, p in zip(counts, sizes, strict=True)), Fraction(0))
+        amount = sum((n * p.size.high for n, p in zip(counts, sizes, strict=True)), Fraction(0))
+        return (money if priced else Fraction(0), amount - missing, sum(counts))
+
+    def search(index: int, rest: Fraction, counts: tuple[int, ...]) -> None:
+        nonlocal best
+        if rest <= 0 or index == len(sizes) - 1:
+            last = ceil(max(rest, Fraction(0)) / sizes[index].size.high) if index < len(sizes) else 0
+            full = (*counts, last, *[0] * (len(sizes) - len(counts) - 1)) if index < len(sizes) else counts
+            found = (score(full), full)
+            best = found if best is None else min(best, found)
+            return
+        most = ceil(rest / sizes[index].size.high)
+        for n in range(most, -1, -1):
+            search(index + 1, rest - n * sizes[index].size.high, (*counts, n))
+
+    search(0, missing, ())
+    assert best is not None
+    return tuple(PackCount(p.size, n, p.price) for n, p in zip(best[1], sizes, strict=True) if n)

@@ -1,0 +1,79 @@
+"""Foods on hand: which lots count, in which order they are used, and what is past its time.
+
+First-expired first-out. A refrigerated lot past its time is not on hand; one in the freezer or the cupboard past its
+time is past its best, still on hand, and said so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from fractions import Fraction
+
+from binder.model.food import Food
+from binder.model.quantity import Amount, Unit
+from binder.model.stock import Lot, Stock
+from binder.problem import Problem
+from binder.reckon import conversion
+from binder.reckon.conversion import CupSystem
+from binder.reckon.dishes import past_best, past_use_by
+
+
+@dataclass(frozen=True, slots=True)
+class OnHand:
+    """A lot that counts, and its last day (refrigerated: use-by; else the end of its best); None: not known."""
+
+    lot: Lot
+    last: date | None
+    perishes: bool
+
+    def usable_on(self, day: date) -> bool:
+        return not self.perishes or self.last is None or day <= self.last
+
+
+def last_day(lot: Lot, food: Food) -> date | None:
+    """The earliest of best-before and, once opened, the days it then keeps (day opened is day 0)."""
+    opened = None
+    if lot.opened and food.once_opened_days is not None:
+        opened = lot.opened + timedelta(days=food.once_opened_days)
+    dates = [day for day in (opened, lot.best_before) if day]
+    return min(dates) if dates else None
+
+
+def foods_on_hand(stock: Stock, today: date) -> tuple[tuple[OnHand, ...], tuple[Problem, ...]]:
+    """The lots of foods that count, first-expired first, and the problems of those past their time."""
+    found: list[OnHand] = []
+    problems: list[Problem] = []
+    for lot in stock.lots:
+        if lot.food is None or lot.recipe is not None:
+            continue
+        last, cold = last_day(lot, lot.food), lot.place == "fridge"
+        if last and last < today:
+            problems.append(past_use_by(lot, last) if cold else past_best(lot, last))
+            if cold:
+                continue
+        found.append(OnHand(lot, last, cold))
+    found.sort(key=lambda item: (item.last or date.max, item.lot.span.line))
+    return tuple(found), tuple(problems)
+
+
+def same_food(one: Food, other: Food) -> bool:
+    """Whether two foods are the same thing to buy."""
+    return one.name == other.name
+
+
+def amount_in(lot: Lot, food: Food, unit: Unit, system: CupSystem) -> Amount | None:
+    """What a lot holds, as purchased, in the unit asked for; None when it cannot be told."""
+    amount = conversion.total_amount(lot.measures, lot.pack, system)
+    if amount is None:
+        weighed = conversion.weigh_all(food, lot.measures, lot.pack, (), system)
+        if weighed is None:
+            return None
+        amount = Amount(Fraction(weighed.grams.low), Fraction(weighed.grams.high), "g")
+    return conversion.in_unit(food, amount, unit)
+
+
+def lots_of(food: Food, on_hand: Iterable[OnHand]) -> tuple[OnHand, ...]:
+    """The lots of one food, first-expired first."""
+    return tuple(item for item in on_hand if item.lot.food and same_food(item.lot.food, food))

@@ -1,0 +1,24 @@
+"""Days and names in the words of a problem."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+
+def day_in_words(day: date) -> str:
+    """`Friday 12 June`."""
+    return f"{day:%A} {day.day} {day:%B}"
+
+
+def days_in_words(days: Sequence[date]) -> str:
+    """`Thursday 11 June and Friday 12 June`."""
+    return listed(day_in_words(day) for day in days)
+
+
+def listed(words: Iterable[str]) -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    items = list(words)
+    if len(items) < 2:
+        return "".join(items)
+    return ", ".join(items[:-1]) + " and " + items[-1]

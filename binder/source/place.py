@@ -1,0 +1,16 @@
+"""Where a part of a text stands in its file."""
+
+from __future__ import annotations
+
+from binder.problem import Span
+
+
+def part_of(span: Span, text: str, start: int, stop: int) -> Span:
+    """Where characters `start` to `stop` of `text` stand, `text` being what `span` covers.
+
+    Where the value is written otherwise than it reads (escapes, several lines), its two lengths differ and a column
+    inside it would be wrong: then the whole span.
+    """
+    if span.end - span.column != len(text):
+        return span
+    return span.part(start, max(stop, start))
