@@ -12,9 +12,7 @@ _OTHER: dict[AllergenList, AllergenList] = {"us": "eu", "eu": "us"}
 _NAMES: dict[AllergenList, str] = {"us": "US", "eu": "EU"}
 
 
-def of_list(
-    said: tuple[Said[str], ...], listed: AllergenList
-) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
+def of_list(said: tuple[Said[str], ...], listed: AllergenList) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
     """A record's words in the household's list, each once; a word that the list does not have is an error."""
     words: list[str] = []
     problems: list[Problem] = []
@@ -45,9 +43,7 @@ def banned(said: tuple[Said[str], ...], listed: AllergenList) -> tuple[tuple[str
         if not found:
             everything = tuple(dict.fromkeys((*allergens.words("us"), *allergens.words("eu"))))
             remedies = ways_out(one.value, everything, "the words of both lists")
-            problems.append(
-                error(one.span, "wrong-type", f'"{one.value}" is no allergen of either list', *remedies)
-            )
+            problems.append(error(one.span, "wrong-type", f'"{one.value}" is no allergen of either list', *remedies))
         problems.extend(not_recorded(one, listed))
     return tuple(dict.fromkeys(words)), tuple(problems)
 

@@ -10,11 +10,14 @@ from typing import Literal
 from binder.check.amounts import measure_of
 from binder.check.declare import Found, Schema
 from binder.check.leaves import DIGITS, Leaf, number_in
+from binder.check.near import did_you_mean
 from binder.check.tools import read_tool
 from binder.model.household import Tool
 from binder.model.quantity import Measure
 from binder.problem import Span, error
 from binder.source.amount import read_amount, read_percent, read_sum
+from binder.source.near_units import near_unit
+from binder.source.place import part_of
 
 AimKind = Literal["at least", "at most", "about"]
 _AIM = re.compile(r"(?:(?P<kind>at least|at most|about)\s+)?(?P<number>.*?[0-9¼½¾⅐-⅞])\s*(?P<unit>[^0-9\s.,/]*)", re.I)
@@ -31,7 +34,11 @@ class AmountText(Leaf[Measure]):
         read, rest, problems = read_amount(text, span)
         found.extend(problems)
         if rest and not problems:
-            found.append(error(span, "unknown-unit", f'no unit "{rest}"', f"write it like {self.example}"))
+            near = near_unit(rest.split()[0])
+            remedies = (*did_you_mean((near,) if near else ()), f"write it like {self.example}")
+            start = text.rindex(rest)
+            place = part_of(span, text, start, start + len(rest))
+            found.append(error(place, "unknown-unit", f'no unit "{rest}"', *remedies))
             return None
         return measure_of(read[0]) if read else None
 

@@ -8,7 +8,9 @@ from binder.tables import measures
 from binder.tables.measures import System
 
 # Counted units that stand for the thing itself: what is bought, made or tallied by the piece.
-_PIECES = frozenset(("each", "piece", "portion", "can", "jar", "pack", "bottle", "bunch", "head", "ear", "fillet", "slice"))
+_PIECES = frozenset(
+    ("each", "piece", "portion", "can", "jar", "pack", "bottle", "bunch", "head", "ear", "fillet", "slice")
+)
 
 
 def measure_of(read: source.Measure) -> Measure:

@@ -8,6 +8,7 @@ from binder.check.declare import Found, Schema
 from binder.check.leaves import DIGITS, Leaf
 from binder.problem import Span
 from binder.source.days import read_date, read_time, read_week
+from binder.source.duration import read_duration
 
 
 class DateText(Leaf[date]):
@@ -29,9 +30,9 @@ class WeekKey(Leaf[date]):
     """An ISO 8601 week, as its Monday."""
 
     def value(self, text: str, span: Span, found: Found) -> date | None:
-        monday, problems = read_week(text, span)
+        week, problems = read_week(text, span)
         found.extend(problems)
-        return monday
+        return date.fromisocalendar(*week, 1) if week else None
 
     def schema(self) -> Schema:
         return {"type": "string", "pattern": "^[0-9]{4}-W[0-9]{2}$"}
@@ -59,9 +60,13 @@ class Life(Leaf[tuple[int, int]]):
     """How many days something keeps, shortest and longest."""
 
     def value(self, text: str, span: Span, found: Found) -> tuple[int, int] | None:
-        days, problems = read_duration(text, span)
+        read, problems = read_duration(text, span)
         found.extend(problems)
-        return days
+        if read is None:
+            return None
+        # Hours are rounded down to whole days: a day begun is not a day kept.
+        per_day = 1 if read.unit == "day" else 86400
+        return int(read.low / per_day), int(read.high / per_day)
 
     def schema(self) -> Schema:
         return {"type": "string", "pattern": DIGITS}

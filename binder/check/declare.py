@@ -18,6 +18,7 @@ from binder.problem import Problem, Span, error
 from binder.source.nodes import Mapping, Node, Scalar, Sequence
 
 T = TypeVar("T")
+Of = TypeVar("Of", covariant=True)
 K = TypeVar("K")
 A = TypeVar("A")
 B = TypeVar("B")
@@ -26,21 +27,21 @@ Schema = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
-class Said(Generic[T]):
+class Said(Generic[Of]):
     """A value, the text it was written in, and where."""
 
-    value: T
+    value: Of
     text: str
     span: Span
 
 
-class Kind(ABC, Generic[T]):
+class Kind(ABC, Generic[Of]):
     """What a value may be."""
 
     forms: ClassVar[tuple[type, ...]] = (Scalar,)
 
     @abstractmethod
-    def read(self, node: Node, found: Found) -> T | None:
+    def read(self, node: Node, found: Found) -> Of | None:
         """What the node says; None when it cannot stand, its problems added to `found`."""
 
     @abstractmethod
@@ -71,15 +72,17 @@ def form_of(node: Node) -> str:
 def wrong_form(node: Node, words: str) -> Problem:
     """The problem of a list where text belongs, and the like."""
     stands = "nothing stands" if is_empty(node) else f"{form_of(node)} stands"
-    return error(node.span, "wrong-type", f"{stands} where {words} belongs")
+    alone = isinstance(node, Scalar) and not is_empty(node) and words.startswith("a list")
+    remedies = (f"write [{node.text}]",) if alone and isinstance(node, Scalar) else ()
+    return error(node.span, "wrong-type", f"{stands} where {words} belongs", *remedies)
 
 
 @dataclass(frozen=True)
-class Field(Generic[T]):
+class Field(Generic[Of]):
     """One key of a mapping: its name, what it takes, one sentence about it."""
 
     name: str
-    kind: Kind[T]
+    kind: Kind[Of]
     says: str
     required: bool = False
 
@@ -162,13 +165,9 @@ class Record(Kind[Entry]):
         choice = [one.name for one in self.of.exactly_one]
         there = [name for name in places if name in choice]
         if choice and not there:
-            found.append(
-                error(node.span, "missing-key", f"{self.of.what} needs one of {', '.join(choice)}")
-            )
+            found.append(error(node.span, "missing-key", f"{self.of.what} needs one of {', '.join(choice)}"))
         for extra in there[1:]:
-            found.append(
-                error(places[extra], "wrong-type", f'"{there[0]}" and "{extra}" in one: only one can stand')
-            )
+            found.append(error(places[extra], "wrong-type", f'"{there[0]}" and "{extra}" in one: only one can stand'))
 
     def schema(self) -> Schema:
         made: Schema = {"type": "object", "additionalProperties": False, "properties": {}}
@@ -198,7 +197,7 @@ class ListOf(Kind[tuple[T, ...]]):
 
     def read(self, node: Node, found: Found) -> tuple[T, ...] | None:
         if not isinstance(node, Sequence):
-            found.append(wrong_form(node, self.words()))
+            found.append(wrong_form(node, "a list"))
             return None
         read = [self.of.read(item, found) for item in node.items]
         return tuple(one for one in read if one is not None)
@@ -207,7 +206,7 @@ class ListOf(Kind[tuple[T, ...]]):
         return {"type": "array", "items": self.of.schema()}
 
     def words(self) -> str:
-        return f"a list, each {self.of.words()}"
+        return f"a list; each: {self.of.words()}"
 
 
 class OneOrMany(Kind[tuple[T, ...]]):
@@ -242,7 +241,7 @@ class MapOf(Kind[tuple[tuple[K, T], ...]]):
 
     def read(self, node: Node, found: Found) -> tuple[tuple[K, T], ...] | None:
         if not isinstance(node, Mapping):
-            found.append(wrong_form(node, self.words()))
+            found.append(wrong_form(node, "keys with values"))
             return None
         pairs: list[tuple[K, T]] = []
         for key, value in node.entries:
@@ -256,7 +255,7 @@ class MapOf(Kind[tuple[tuple[K, T], ...]]):
         return {"type": "object", "additionalProperties": self.of.schema()}
 
     def words(self) -> str:
-        return f"keys ({self.key.words()}), each with {self.of.words()}"
+        return f"keys ({self.key.words()}), under each {self.of.words()}"
 
 
 class Either(Kind[A | B]):

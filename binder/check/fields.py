@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from binder.check.declare import Either, Field, Fields, Free, ListOf, MapOf, OneOrMany, Record
+from typing import ClassVar
+
 from binder.check.amount_kinds import AimText, AmountText, PercentText, SumText, ToolText
 from binder.check.dates import DateText, Life, Time, WeekKey
+from binder.check.declare import Either, Field, Fields, Free, ListOf, MapOf, OneOrMany, Record, Said
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
-from binder.check.line_kinds import IngredientItem, ReheatText, StockText
-from binder.model.recipe import MEALS
+from binder.check.line_kinds import IngredientItem, IngredientList, ReheatText, StockText
+from binder.model.recipe import MEALS, Meal
 from binder.tables import aisles, keeping, sheets
 
-_TALLY = MapOf(Text(), MapOf(AmountText(), NumberText()))
+_TALLY = MapOf(Text(), MapOf(AmountText(), NumberText(zero=True)))
 
 # ---- household.yaml ----
 
@@ -29,7 +31,7 @@ class EaterFields(Fields):
     avoids = Field("avoids", ListOf(Text()), "Allergens of the list, or foods, that the eater never gets.")
     aims = Field("aims", MapOf(Text(), AimText()), "A nutrient or tally, and its number for a day.")
     tallies = Field("tallies", MapOf(Text(), AimText("at most")), "The most of a household's own count a day.")
-    eats_at = {  
+    eats_at: ClassVar[dict[Meal, Field[Said[str]]]] = {
         meal: Field(f"eats {meal} at", Text(), f"The place where the eater has {meal}; home unless it says so.")
         for meal in MEALS
     }
@@ -88,7 +90,7 @@ class KeepsFields(Fields):
     cupboard = Field("cupboard", Life(), "Days at room temperature, dry and closed.")
 
 
-_INGREDIENTS = ListOf(IngredientItem())
+_INGREDIENTS = IngredientList()
 
 
 class RecipeFields(Fields):
@@ -142,7 +144,7 @@ class SessionFields(Fields):
 
 class MealFields(Fields):
     what = "a meal line"
-    meals = {  
+    meals: ClassVar[dict[Meal, Field[Said[str]]]] = {
         meal: Field(meal, Text(), f"A recipe's key, eaten at {meal}.") for meal in MEALS
     }
     exactly_one = tuple(meals.values())

@@ -1,10 +1,9 @@
-"""foods.yaml to the household's own foods: the pack first, then the row it is like, then the everyday food of its name."""
+"""foods.yaml to the household's own foods: the pack, then the row it is like, then the everyday food of its name."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from types import MappingProxyType
 
 from binder.check import allergen_words
 from binder.check.amounts import amount_of
@@ -21,11 +20,11 @@ from binder.model.quantity import Measure
 from binder.problem import Problem, error, warning
 from binder.source.document import Document
 from binder.source.nodes import Scalar
-from binder.tables import composition, everyday
+from binder.tables import allergens, composition, everyday
 from binder.tables.allergens import AllergenList
 from binder.tables.measures import System
 
-SCALE = "the household's own scale"
+SCALE = "household's own scale"
 RECORD = "the household's own record of the pack"
 
 
@@ -105,6 +104,8 @@ def _food(name: Said[str], entry: Entry, listed: AllergenList, cup: System, foun
         tallies=tally_steps(entry.get(FoodFields.tallies) or (), cup, found),
         par=amount_of(par.value, cup) if par else None,
         names=tuple(dict.fromkeys((*_synonyms(entry), *(same.names if same else ())))),
+        everyday=same.everyday if same else "",
+        contains_other=_other_words(contains, same, listed),
     )
 
 
@@ -149,6 +150,15 @@ def _contains(
     return None, ""
 
 
+def _other_words(contains: tuple[str, ...] | None, same: Food | None, listed: AllergenList) -> tuple[str, ...] | None:
+    """What the record says in the other list's words, with what the everyday food of that name is known to hold."""
+    known = same.contains_other if same else None
+    if contains is None:
+        return known
+    turned = (allergens.to_eu(word) if listed == "us" else allergens.to_us(word) for word in contains)
+    return tuple(dict.fromkeys((*filter(None, turned), *(known or ()))))
+
+
 def _weights(entry: Entry, found: Found) -> tuple[FoodWeight, ...]:
     """Grams of one measure: `2 tbsp: 30 g` is 15 g a tbsp."""
     made = []
@@ -171,5 +181,3 @@ def _packs(entry: Entry, cup: System, found: Found) -> tuple[Pack, ...]:
         elif amount:
             made.append(Pack(amount, price.value if price else None))
     return tuple(made)
-
-

@@ -69,7 +69,7 @@ def household_of(entry: Entry, pantry: Pantry) -> tuple[Household, tuple[Problem
         places=places,
         containers=_containers(entry, pantry.cup, found),
         labels=_labels(get(HouseholdFields.labels), paper, found),
-        site_address=_value(get(HouseholdFields.site_address), None),
+        site_address=_or_none(get(HouseholdFields.site_address)),
         session_minutes=_minutes(entry),
     )
     return made, tuple(found)
@@ -77,6 +77,10 @@ def household_of(entry: Entry, pantry: Pantry) -> tuple[Household, tuple[Problem
 
 def _value(said: Said[T] | None, default: T) -> T:
     return default if said is None else said.value
+
+
+def _or_none(said: Said[T] | None) -> T | None:
+    return None if said is None else said.value
 
 
 @cache
@@ -166,7 +170,7 @@ def _eater(
 ) -> Eater:
     if name.value.casefold() == EVERYONE:
         found.append(error(name.span, "duplicate-name", f'"{EVERYONE}" stands for all eaters', "use another name"))
-    eats_at = {}
+    eats_at: dict[str, str] = {}
     for meal in MEALS:
         said = entry.get(EaterFields.eats_at[meal])
         place = place_named(said, places, found) if said else None
@@ -216,7 +220,7 @@ def _containers(entry: Entry, cup: measures.System, found: Found) -> tuple[Conta
 
 def _container(name: Said[str], entry: Entry, cup: measures.System, found: Found) -> Container:
     holds = entry.get(ContainerFields.holds)
-    volumes = []
+    volumes: list[Fraction] = []
     for measure in holds.value if holds else ():
         amount = amount_of(measure, cup)
         if holds and (amount is None or amount.unit != "mL"):

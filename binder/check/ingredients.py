@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from binder.check.amounts import measure_of
 from binder.check.line_kinds import Item
 from binder.check.near import did_you_mean, nearest
-from binder.check.pantry import Named, Pantry, food_of, named_outright, unknown_food
+from binder.check.pantry import Named, Pantry, food_of, named_outright, same_row, unknown_food
 from binder.model.food import Basis, Food
 from binder.model.quantity import Measure
 from binder.model.recipe import Ingredient, When
@@ -27,19 +27,22 @@ class Known:
 
 
 def food_span(line: Line) -> Span:
-    """Where the food stands in its line."""
-    return part_of(line.span, line.text, line.food_start, line.food_end)
+    """Where the food stands in its line, without the preparation before it."""
+    bare = line.bare_food
+    start = line.text.find(bare, line.food_start) if bare else -1
+    if start < 0:
+        return part_of(line.span, line.text, line.food_start, line.food_end)
+    return part_of(line.span, line.text, start, start + len(bare))
 
 
 def unknown_recipe(name: str, span: Span, titles: Mapping[str, str], by_title: bool = False) -> Problem:
     """The error that stands at a recipe's name."""
     near = nearest(name, (*titles, *(titles.values() if by_title else ())))
-    return error(span, "unknown-recipe", f'no recipe "{name}"', *did_you_mean(near))
+    remedies = (*did_you_mean(near), "a recipe is called by its file's name: recipes/NAME.md")
+    return error(span, "unknown-recipe", f'no recipe "{name}"', *remedies)
 
 
-def ingredient(
-    item: Item, when: When, part: str | None, known: Known
-) -> tuple[Ingredient | None, tuple[Problem, ...]]:
+def ingredient(item: Item, when: When, part: str | None, known: Known) -> tuple[Ingredient | None, tuple[Problem, ...]]:
     """One ingredient; None when its line names no food at all. A food that is not known stays, without figures."""
     line = item.line
     if not line.food and item.food is None:
@@ -82,7 +85,7 @@ def _food(item: Item, pantry: Pantry) -> tuple[Named, None, tuple[Problem, ...]]
     named = food_of(item.line, pantry)
     words = named.form_words if named else ()
     if outright:
-        return Named(outright, words), None, ()
+        return Named(same_row(outright, named.food if named else None), words), None, ()
     name = item.food.value
     return Named(Food(name), words), None, (unknown_food(name, item.food.span, pantry),)
 

@@ -50,8 +50,11 @@ def as_its_foods(foods: Iterable[Food], freezes: bool | None) -> Keeping | None:
     made = Keeping(
         _earliest([life.fridge_days for life in known]),
         _earliest([life.freezer_days for life in known]),
-        False if any(life.freezes is False for life in known) else None
-        if any(life.freezes is None for life in known) else True,
+        False
+        if any(life.freezes is False for life in known)
+        else None
+        if any(life.freezes is None for life in known)
+        else True,
         f"as its food keeps ({sources})",
         cupboard_days=_earliest([life.cupboard_days for life in known]),
     )

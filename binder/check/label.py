@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from binder.check.declare import Entry, Field, Said
 from binder.check.fields import LabelFields
-from binder.model.food import NO_FIGURES, NUTRIENTS, Food, FoodWeight
+from binder.model.food import NO_FIGURES, Food, FoodWeight
 from binder.model.quantity import Measure
 from binder.problem import Problem, warning
 from binder.tables import measures
@@ -15,7 +15,8 @@ from binder.tables.measures import System
 
 _FIELDS: tuple[Field[Said[Fraction]], ...] = (
     LabelFields.energy, LabelFields.protein, LabelFields.fat, LabelFields.saturated_fat, LabelFields.carbohydrate,
-    LabelFields.fibre, LabelFields.sugars, LabelFields.sodium, LabelFields.potassium, LabelFields.calcium, LabelFields.iron,
+    LabelFields.fibre, LabelFields.sugars, LabelFields.sodium, LabelFields.potassium, LabelFields.calcium,
+    LabelFields.iron,
 )  # fmt: skip
 _NAMES = tuple(one.name for one in _FIELDS)
 # Salt on a label is sodium x 2.5 (Regulation (EU) 1169/2011, Annex I): 1 g salt is 400 mg sodium.
@@ -71,10 +72,10 @@ def merged(own: tuple[float | None, ...], base: Food | None) -> tuple[tuple[floa
         return (base.per_100_g, base.figures_from) if base else (NO_FIGURES, "")
     if base is None:
         return own, "label"
-    pairs = list(zip(own, base.per_100_g, NUTRIENTS, strict=True))
-    filled = [name for name, (mine, theirs, _) in zip(_NAMES, pairs, strict=True) if mine is None and theirs is not None]
+    pairs = list(zip(own, base.per_100_g, strict=True))
+    filled = [name for name, (mine, theirs) in zip(_NAMES, pairs, strict=True) if mine is None and theirs is not None]
     words = f"label; {', '.join(filled)} from {base.figures_from}" if filled else "label"
-    return tuple(theirs if mine is None else mine for mine, theirs, _ in pairs), words
+    return tuple(theirs if mine is None else mine for mine, theirs in pairs), words
 
 
 def energy_problem(entry: Entry | None, listed: AllergenList) -> tuple[Problem, ...]:

@@ -7,12 +7,14 @@ from fractions import Fraction
 from urllib.parse import urlsplit
 
 from binder.check.declare import Found, Kind, Said, Schema, T, is_empty, wrong_form
-from binder.check.near import quoted, ways_out
+from binder.check.near import did_you_mean, nearest, quoted, ways_out
 from binder.problem import Problem, Span, error
 from binder.source.nodes import Node, Scalar
 from binder.source.numbers import number_at
 
 _TEXT: Schema = {"type": ["string", "number", "boolean"]}
+# More words than these are not listed in a message.
+_FEW = 16
 DIGITS = "[0-9¼½¾⅐-⅞]"
 
 
@@ -55,7 +57,8 @@ class OneOf(Leaf[str]):
         word = text.lower()
         if word in self.allowed:
             return word
-        remedies = ways_out(text, self.allowed, "one of")
+        few = len(self.allowed) <= _FEW
+        remedies = ways_out(text, self.allowed, "one of") if few else did_you_mean(nearest(text, self.allowed))
         found.append(error(span, "wrong-type", f'"{text}" is not one of the words that can stand here', *remedies))
         return None
 
@@ -63,7 +66,7 @@ class OneOf(Leaf[str]):
         return {"enum": list(self.allowed)}
 
     def words(self) -> str:
-        return f"the word {quoted(self.allowed)}" if len(self.allowed) < 16 else "a row of the table"
+        return f"the word {quoted(self.allowed)}" if len(self.allowed) <= _FEW else "a row of the table"
 
 
 class YesNo(Leaf[bool]):

@@ -38,9 +38,7 @@ class Checked:
     problems: tuple[Problem, ...]
 
 
-def check_library(
-    documents: Mapping[str, Document], photos: frozenset[str], only_week: str | None = None
-) -> Checked:
+def check_library(documents: Mapping[str, Document], photos: frozenset[str], only_week: str | None = None) -> Checked:
     """Everything a household wrote, by path within the content folder, and the file names in `photos`.
 
     With `only_week`: household, foods and stock whole, that week's plan, and the recipes it reaches; of the others
@@ -49,21 +47,21 @@ def check_library(
     entry, problems = _household_entry(documents.get(HOUSEHOLD))
     known = entry or Entry(Span(HOUSEHOLD, 1, 1, 1))
     listed, cup = listed_in(known), _cup(known)
-    foods, more = check_foods(documents.get(FOODS), listed, cup)
-    problems += more
+    foods, faults = check_foods(documents.get(FOODS), listed, cup)
+    problems += faults
     pantry = pantry_of(foods, listed, cup)
-    household, more = household_of(known, pantry)
-    problems += more
+    household, faults = household_of(known, pantry)
+    problems += faults
     titles = _titles(documents)
-    stock, more = check_stock(documents.get(STOCK), pantry, titles)
-    problems += more
+    stock, faults = check_stock(documents.get(STOCK), pantry, titles)
+    problems += faults
     check = _RecipeCheck(documents, household, pantry, titles, photos)
     recipes, more = check.all(_start(documents, titles, stock, only_week))
     problems += more
     if entry is None:
         # Without a household every name of a place, eater or container is unknown: said once, at its file.
         return Checked(None, in_order([p for p in problems if p.code not in _NEEDS_HOUSEHOLD]))
-    weeks, more = _weeks(documents, Around(household, pantry, titles, recipes), only_week)
+    weeks, more = _weeks(documents, Around(household, pantry, titles, recipes, photos), only_week)
     problems += more
     library = Library(household, foods, recipes, weeks, _stock_of(stock, recipes))
     return Checked(library, in_order(problems))

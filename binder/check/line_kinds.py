@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from binder.check.amount_kinds import PercentText
-from binder.check.declare import Field, Fields, Found, Kind, Record, Said, Schema, is_empty, wrong_form
+from binder.check.declare import Field, Fields, Found, Kind, ListOf, Record, Said, Schema, is_empty, wrong_form
 from binder.check.leaves import Leaf, Text
+from binder.check.prep_words import SAID
 from binder.problem import Span, error
 from binder.source.line import Line, read_line
-from binder.source.nodes import Mapping, Node, Scalar, as_line
+from binder.source.nodes import Mapping, Node, Scalar, Sequence, as_line
 from binder.source.reheat_line import Reheat, read_reheat
 from binder.source.stock_line import StockLine, read_stock_line
 
@@ -90,6 +91,38 @@ class IngredientItem(Kind[Item]):
 
     def words(self) -> str:
         return "an ingredient line, or keys: item, food, eaten"
+
+
+_CONTINUES = frozenset(("for", "to", "plus", "or", "in", "into", "cut"))
+
+
+class IngredientList(ListOf[Item]):
+    """Ingredients; a comma inside `[80 g squash seeds, for toasting]` parts no two of them."""
+
+    def __init__(self) -> None:
+        super().__init__(IngredientItem())
+
+    def read(self, node: Node, found: Found) -> tuple[Item, ...] | None:
+        if not isinstance(node, Sequence):
+            return super().read(node, found)
+        items: list[Node] = []
+        for item in node.items:
+            joined = _joined(items[-1], item) if items else None
+            items[-1:] = [joined] if joined else [*items[-1:], item]
+        return super().read(Sequence(tuple(items), node.span), found)
+
+
+def _joined(one: Node, other: Node) -> Scalar | None:
+    """Both as one line, when the second goes on with the first: on its line, without an amount, beginning so."""
+    if not isinstance(one, Scalar) or not isinstance(other, Scalar) or one.quoted or other.quoted:
+        return None
+    near = one.exact and other.exact and one.span.line == other.span.line and other.span.column > one.span.end
+    words = other.text.lower().split()
+    goes_on = (words[:1] and words[0] in _CONTINUES) or all(word in SAID for word in words)
+    if not near or not goes_on or any(c.isdigit() for c in other.text):
+        return None
+    text = f"{one.text},{' ' * (other.span.column - one.span.end - 1)}{other.text}"
+    return Scalar(text, text, Span(one.span.path, one.span.line, one.span.column, other.span.end))
 
 
 class ReheatText(Leaf[Reheat]):

@@ -12,6 +12,7 @@ from types import MappingProxyType
 
 from binder.check.near import did_you_mean
 from binder.check.near import nearest as spelt_like
+from binder.check.prep_words import CUT, SAID
 from binder.check.table_food import of_composition, of_everyday
 from binder.model.food import Food
 from binder.problem import Problem, Span, warning
@@ -22,22 +23,6 @@ from binder.tables.household_weights import form_of
 from binder.tables.measures import System
 from binder.tables.words import key, plain
 
-# How it was cut or worked: set aside, and kept to choose the table's measure.
-_CUT = frozenset(
-    "chopped minced diced cubed cubes sliced slices strips slivered flaked flakes shredded grated halved halves "
-    "quartered quarters pieces chunks wedges mashed pureed puree crumbled crushed melted sifted unsifted packed "
-    "unpacked julienned matchsticks rings rounds coins florets leaves sprigs cube dice drained rinsed pitted "
-    "whole ground thawed whipped sections kernels shelled torn".split()
-)
-# Said of a food without making it another one; words of state (dried, canned, cooked, frozen, ground, smoked) are not here.
-_SAID = frozenset(
-    "chopped minced diced cubed sliced slivered shredded grated halved quartered mashed crumbled crushed melted sifted "
-    "packed julienned torn finely roughly coarsely thinly thickly freshly lightly firmly loosely very fresh ripe "
-    "large small medium big young peeled unpeeled trimmed washed scrubbed cored seeded deseeded stemmed pitted "
-    "boneless skinless boned skinned softened chilled cold warm hot room-temperature good quality good-quality "
-    "organic plain pure best firm tender heaped heaping level leaves sprigs florets pieces chunks wedges cubes "
-    "slices strips rings extra beaten cut into in and of the rinsed drained washed thawed".split()
-)
 # A preparation that makes it another food: without that food in the tables, the plain one would be a guess.
 _OTHER_FOOD = MappingProxyType(
     {
@@ -45,7 +30,20 @@ _OTHER_FOOD = MappingProxyType(
         "dried": ("dried", "dry", "dehydrated", "mature seeds, raw"), "freeze-dried": ("freeze-dried",),
     }
 )  # fmt: skip
-_STATES = ("dried", "dry", "canned", "tinned", "jarred", "cooked", "frozen", "ground", "raw", "smoked", "roasted", "toasted")
+_STATES = (
+    "dried",
+    "dry",
+    "canned",
+    "tinned",
+    "jarred",
+    "cooked",
+    "frozen",
+    "ground",
+    "raw",
+    "smoked",
+    "roasted",
+    "toasted",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,12 +107,12 @@ def _agrees(item: everyday.Everyday, states: list[str]) -> bool:
 
 
 def _shorter(words: list[str]) -> Iterator[tuple[list[str], list[str]]]:
-    """The phrase with fewer and fewer closed-list words around it, and the words set aside; nearest to the whole first."""
+    """The phrase with fewer and fewer closed-list words around it, and the words set aside; the longest first."""
     front = 0
-    while front < len(words) - 1 and words[front] in _SAID:
+    while front < len(words) - 1 and words[front] in SAID:
         front += 1
     back = 0
-    while back < len(words) - 1 and words[-1 - back] in _SAID:
+    while back < len(words) - 1 and words[-1 - back] in SAID:
         back += 1
     cuts = [(a, b) for a in range(front + 1) for b in range(back + 1) if a + b and a + b < len(words)]
     for a, b in sorted(cuts, key=sum):
@@ -125,7 +123,7 @@ def _shorter(words: list[str]) -> Iterator[tuple[list[str], list[str]]]:
 def _cut_words(text: str) -> tuple[str, ...]:
     """The words of a text that say how it is cut, each once."""
     words = [word.strip(".,;()") for word in text.lower().split()]
-    return tuple(dict.fromkeys(form_of(word) for word in words if word in _CUT))
+    return tuple(dict.fromkeys(form_of(word) for word in words if word in CUT))
 
 
 def food_of(line: Line, pantry: Pantry) -> Named | None:
@@ -133,8 +131,8 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
     said = f"{line.before} {line.preparation} {' '.join(line.flags & {'packed', 'drained'})}"
     row = composition.named(f"{line.food}, {line.preparation}") if line.preparation else None
     if row:
-        return Named(of_composition(row.ndb, pantry.listed))
-    for phrase in dict.fromkeys((line.food, line.bare_food)):
+        return Named(same_row(of_composition(row.ndb, pantry.listed), _one(line.food, "", pantry)))
+    for phrase in _phrases(line):
         if phrase and (food := _one(phrase, line.preparation, pantry)):
             return Named(food, _cut_words(said))
     words = plain(line.bare_food).replace(",", " ").split()
@@ -142,6 +140,19 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
         if food := _one(" ".join(kept), line.preparation, pantry):
             return Named(food, _cut_words(f"{' '.join(aside)} {said}"))
     return None
+
+
+def _phrases(line: Line) -> tuple[str, ...]:
+    """The phrases to try as they are; first `lemon juice` where only that is taken, `canned tomatoes` for a can."""
+    parts = tuple(f"{key(line.bare_food)} {part}" for part in line.taken.split(" and ")) if line.taken else ()
+    own = (*(parts if len(parts) == 1 else ()), line.food, line.bare_food)
+    tins = tuple(f"canned {phrase}" for phrase in own) if any(one.unit == "can" for one in line.amounts) else ()
+    return tuple(dict.fromkeys((*tins, *own)))
+
+
+def same_row(row: Food, named: Food | None) -> Food:
+    """The kitchen's own food where it rests on the very row that was named, else the row."""
+    return named if named and named.row == row.row and named.basis == row.basis else row
 
 
 def near_names(phrase: str, pantry: Pantry) -> tuple[str, ...]:

@@ -5,9 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from pathlib import PurePosixPath
-from types import MappingProxyType
 from typing import Literal, cast
 
 from binder.check import keeps
@@ -15,6 +13,7 @@ from binder.check.declare import Entry, Found, Said
 from binder.check.fields import RECIPE, RecipeFields
 from binder.check.ingredients import Known, ingredient
 from binder.check.line_kinds import Item
+from binder.check.links import bad_links
 from binder.check.near import did_you_mean, nearest
 from binder.check.pantry import Pantry
 from binder.check.size import Size, size_of
@@ -69,6 +68,7 @@ def check_recipe(
     size = size_of(entry, pantry.cup, found)
     photo = _photo(entry.get(RecipeFields.photo), photos, found)
     container = _container(entry.get(RecipeFields.container), containers, found)
+    found.extend(bad_links(document, photos))
     tallied = tally_steps(entry.get(RecipeFields.tallies) or (), pantry.cup, found, portions=True)
     if size is None:
         return None, tuple(found)

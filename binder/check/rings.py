@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from binder.model.food import Food
 from binder.model.recipe import Ingredient, Recipe
-from binder.problem import Problem, error
+from binder.problem import Problem, Span, error
 
 
 def without_rings(recipes: Mapping[str, Recipe]) -> tuple[Mapping[str, Recipe], tuple[Problem, ...]]:
@@ -19,18 +19,18 @@ def without_rings(recipes: Mapping[str, Recipe]) -> tuple[Mapping[str, Recipe], 
     """
     closing = _closing_lines(recipes)
     problems = []
-    for line, ring in closing.items():
+    for span, ring in closing.items():
         names = " -> ".join(ring)
         message = f'"{ring[0]}" contains itself: {names}'
-        problems.append(error(line.span, "recipe-loop", message, "take one of these parts out of the ring"))
+        problems.append(error(span, "recipe-loop", message, "take one of these parts out of the ring"))
     cut = set(closing)
     made = {key: _cut(recipes[key], cut, recipes) for key in sorted(recipes)}
     return MappingProxyType(made), tuple(problems)
 
 
-def _closing_lines(recipes: Mapping[str, Recipe]) -> dict[Ingredient, tuple[str, ...]]:
+def _closing_lines(recipes: Mapping[str, Recipe]) -> dict[Span, tuple[str, ...]]:
     """The lines that lead back to a recipe on the way to them, with the ring, walked in the order of keys."""
-    closing: dict[Ingredient, tuple[str, ...]] = {}
+    closing: dict[Span, tuple[str, ...]] = {}
     done: set[str] = set()
     for start in sorted(recipes):
         way = [start]
@@ -42,17 +42,19 @@ def _closing_lines(recipes: Mapping[str, Recipe]) -> dict[Ingredient, tuple[str,
                 continue
             line = waiting[-1].pop()
             part = line.recipe
+            if part is None:
+                continue
             if part in way:
-                closing[line] = (*way[way.index(part) :], part)
+                closing[line.span] = (*way[way.index(part) :], part)
             elif part in recipes and part not in done:
                 way.append(part)
                 waiting.append(list(reversed(recipes[part].ingredients)))
     return closing
 
 
-def _cut(recipe: Recipe, closing: set[Ingredient], recipes: Mapping[str, Recipe]) -> Recipe:
+def _cut(recipe: Recipe, closing: set[Span], recipes: Mapping[str, Recipe]) -> Recipe:
     def whole(line: Ingredient) -> Ingredient:
-        if line.recipe is None or (line not in closing and line.recipe in recipes):
+        if line.recipe is None or (line.span not in closing and line.recipe in recipes):
             return line
         return replace(line, recipe=None, food=Food(line.food.name))
 

@@ -30,7 +30,9 @@ def temperature_text(of: Temperature | None) -> str:
 def _use(use: step_note.Use, system: System) -> Use:
     tool, _ = read_tool(use.words, use.span, system)
     degrees = fahrenheit(use.temperature) if use.temperature else None
-    return Use(tool.kind, max(use.count, tool.count), degrees, temperature_text(use.temperature))
+    # `oven 2 racks` keeps two racks of one oven.
+    count = max(use.count, tool.count, tool.racks)
+    return Use(tool.kind, count, degrees, temperature_text(use.temperature))
 
 
 def steps(lists: tuple[StepList, ...], system: System) -> tuple[Step, ...]:

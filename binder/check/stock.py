@@ -8,10 +8,10 @@ from binder.check import allergen_words
 from binder.check.amounts import measure_of
 from binder.check.declare import Found, Said
 from binder.check.fields import STOCK
+from binder.check.ingredients import food_span
 from binder.check.line_kinds import Lot as Written
 from binder.check.near import did_you_mean, nearest
 from binder.check.pantry import Pantry, food_of, unknown_food
-from binder.check.ingredients import food_span
 from binder.model.food import Food
 from binder.model.stock import Lot, Stock
 from binder.problem import Problem, Span, warning
@@ -63,7 +63,9 @@ def _lot(
     if written.problems:
         return None, _unclear(span, written.problems[0])
     if not line.amounts or not line.food:
-        return None, _unclear(span, f'no amount and food in "{written.text}"', "2 portions lentil stew, made 2026-05-20")
+        return None, _unclear(
+            span, f'no amount and food in "{written.text}"', "2 portions lentil stew, made 2026-05-20"
+        )
     contains, may, wrong = _allergens(written, pantry)
     if wrong:
         return None, _unclear(span, wrong)
@@ -106,9 +108,7 @@ def _allergens(written: Written, pantry: Pantry) -> tuple[tuple[str, ...] | None
     return contains, may or (), ""
 
 
-def _what(
-    line: Line, pantry: Pantry, titles: Mapping[str, str]
-) -> tuple[str | None, Food | None, tuple[Problem, ...]]:
+def _what(line: Line, pantry: Pantry, titles: Mapping[str, str]) -> tuple[str | None, Food | None, tuple[Problem, ...]]:
     """The dish when it is counted in portions, else the food."""
     if any(one.unit == "portion" for one in line.amounts):
         name = dish_name(line)
@@ -123,5 +123,3 @@ def _what(
         return None, named.food, ()
     name = line.bare_food or line.food
     return None, Food(name), (unknown_food(name, food_span(line), pantry),)
-
-

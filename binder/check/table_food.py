@@ -14,7 +14,9 @@ from binder.tables.household_weights import volume_unit
 
 _RECORD = "everyday foods of this program"
 # Poured goods that a shop sells by volume, by the last word of their name.
-_POURED = frozenset(("oil", "vinegar", "milk", "juice", "sauce", "syrup", "cream", "broth", "stock", "wine", "water", "cider"))
+_POURED = frozenset(
+    ("oil", "vinegar", "milk", "juice", "sauce", "syrup", "cream", "broth", "stock", "wine", "water", "cider")
+)
 _SIZES = ("small", "medium", "large", "extra large")
 
 
@@ -23,7 +25,7 @@ def of_everyday(name: str, listed: AllergenList) -> Food:
     """The everyday food printed by `name`, its allergens in the words of the list."""
     item = everyday.food(name)
     row = composition.row(item.row) if item.row else None
-    contains = item.us if listed == "us" else item.eu
+    contains, other = (item.us, item.eu) if listed == "us" else (item.eu, item.us)
     return Food(
         name=item.name,
         basis=Basis("table", row.source) if row else Basis("unknown"),
@@ -41,6 +43,8 @@ def of_everyday(name: str, listed: AllergenList) -> Food:
         store=item.store,
         fluid=item.liquid or item.name.split()[-1] in _POURED,
         names=item.also,
+        everyday=item.name,
+        contains_other=other,
     )
 
 
@@ -82,7 +86,9 @@ def keeping_of(item: Everyday) -> Keeping | None:
             days[name.strip()] = (int(figure), int(figure))
     source = f"{item.name}: {item.keeps_source}" if item.keeps_source else item.name
     fridge = days.get("fridge", days.get("cupboard"))
-    return Keeping(fridge, days.get("freezer"), True if "freezer" in days else None, source, cupboard_days=days.get("cupboard"))
+    return Keeping(
+        fridge, days.get("freezer"), True if "freezer" in days else None, source, cupboard_days=days.get("cupboard")
+    )
 
 
 def of_row(row: keeping.KeepingRow, assumed: bool = False) -> Keeping:
@@ -109,7 +115,7 @@ def of_composition(ndb: str, listed: AllergenList) -> Food:
     if row is None:
         raise KeyError(ndb)
     foods = [of_everyday(name, listed) for name in names]
-    records = {food.contains for food in foods}
+    records = {(food.contains, food.contains_other) for food in foods}
     bare = Food(
         name=row.name,
         basis=Basis("table", row.source),
@@ -120,4 +126,10 @@ def of_composition(ndb: str, listed: AllergenList) -> Food:
     if len(records) != 1:
         return bare
     first = foods[0]
-    return replace(bare, contains=first.contains, allergens_from=first.allergens_from, aisle=first.aisle)
+    return replace(
+        bare,
+        contains=first.contains,
+        contains_other=first.contains_other,
+        allergens_from=first.allergens_from,
+        aisle=first.aisle,
+    )

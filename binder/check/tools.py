@@ -18,9 +18,11 @@ _SAME = MappingProxyType(
     {
         "hob": "burner", "stove": "burner", "stovetop": "burner", "stove top": "burner", "ring": "burner",
         "hotplate": "burner", "hot plate": "burner", "stove burner": "burner", "gas burner": "burner",
-        "refrigerator": "fridge", "microwave oven": "microwave", "chopping board": "cutting board", "board": "cutting board",
+        "refrigerator": "fridge", "microwave oven": "microwave", "chopping board": "cutting board",
+        "board": "cutting board",
         "electric kettle": "kettle", "cool box": "cool bag", "cooler": "cool bag", "vacuum flask": "insulated flask",
-        "flask": "insulated flask", "insulated jar": "insulated flask", "deep freeze": "freezer", "deep freezer": "freezer",
+        "flask": "insulated flask", "insulated jar": "insulated flask", "deep freeze": "freezer",
+        "deep freezer": "freezer",
     }
 )  # fmt: skip
 _TRAILER = re.compile(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -12,6 +12,7 @@ from binder.check.declare import Entry, Found, Said
 from binder.check.fields import WEEK, MealFields, SessionFields, SubstitutionFields, WeekFields
 from binder.check.household import EVERYONE, place_named
 from binder.check.ingredients import Known, ingredient, unknown_recipe
+from binder.check.links import bad_links
 from binder.check.near import ways_out
 from binder.check.pantry import Pantry, named_outright
 from binder.check.recipe import key_of
@@ -38,6 +39,7 @@ class Around:
     pantry: Pantry
     titles: Mapping[str, str]
     recipes: Mapping[str, Recipe]
+    photos: frozenset[str] = frozenset()
 
 
 def check_week(document: Document, around: Around) -> tuple[Week | None, tuple[Problem, ...]]:
@@ -54,6 +56,7 @@ def check_week(document: Document, around: Around) -> tuple[Week | None, tuple[P
     swaps = [_substitution(one, around, found) for one in entry.get(WeekFields.substitutions) or ()]
     already = [_already(one, around.titles, found) for one in entry.get(WeekFields.already) or ()]
     closed = entry.get(WeekFields.closed)
+    found.extend(bad_links(document, around.photos))
     made = Week(
         key=key_of(document.path),
         monday=monday,
@@ -113,9 +116,15 @@ def _dates(entry: Entry, monday: date, found: Found) -> tuple[date, ...]:
     """The days of a meal line, in order, each once; () when none is fixed."""
     days: set[date] = set()
     for said in entry.get(MealFields.on) or ():
-        read, problems = read_days(said.text, said.span, monday)
+        read, problems = read_days(said.text, said.span)
         found.extend(problems)
-        days.update(read)
+        for one in read:
+            day = one if isinstance(one, date) else monday + timedelta(days=one)
+            if monday <= day <= monday + timedelta(days=6):
+                days.add(day)
+            else:
+                message = f"{day} is not in the week of {monday}"
+                found.append(error(said.span, "bad-date", message, "write a weekday, or a date of the week"))
     return tuple(sorted(days))
 
 

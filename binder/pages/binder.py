@@ -20,7 +20,7 @@ from binder.pages import (
     shopping,
     week,
 )  # fmt: skip
-from binder.pages.edition import Edition
+from binder.pages.edition import Edition, run
 from binder.pages.format import day, day_with_year, listed, week_title
 from binder.pages.house_style import house_style
 from binder.pages.page import Binder, Block, Box, Bullets, Page, Para, Section, plain
@@ -105,5 +105,8 @@ def _problems(edition: Edition) -> list[Block]:
     found = edition.facts.problems
     if not found:
         return []
-    lines = tuple(plain(f"{w.severities[p.severity]}: {p.message}") for p in found)
+    lines = tuple(
+        (*plain(f"{w.severities[p.severity]}: {p.message}"), *run(f" ({p.span.path}:{p.span.line})", "small"))
+        for p in found
+    )
     return [Box("problem", w.look_at, (Bullets(lines),))]

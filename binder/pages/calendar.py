@@ -5,7 +5,7 @@ Nothing private and nothing of what an eater avoids stands in it: a calendar is 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import UTC, date, datetime, time, timedelta
 from hashlib import sha256
 from zoneinfo import ZoneInfo
@@ -16,7 +16,7 @@ from binder.pages.edition import Edition, portions, unique
 from binder.pages.format import clock, listed, number, week_title
 from binder.pages.kit import Sitting, begin_at, sittings
 from binder.pages.page import Calendar, Event
-from binder.reckon.facts import Carry, RunSheet, WeekFacts
+from binder.reckon.facts import Carry, Pull, RunSheet, WeekFacts
 
 PULL_AT = 20 * 60  # in the evening, when the kitchen is tidied: common practice
 PULL_MINUTES = 5
@@ -68,21 +68,22 @@ def _pulls(edition: Edition) -> Iterable[Event]:
     for on in sorted(unique(p.pull_on for p in edition.facts.pull_list)):
         pulls = [p for p in edition.facts.pull_list if p.pull_on == on]
         lines = [
-            w.event_pull_line.format(
-                dish=edition.title(recipe),
-                portions=portions(
-                    sum(p.portions for p in pulls if (p.recipe, p.from_, p.to) == (recipe, source, to)), w
-                ),
-                source=source,
-                to=to,
-            )
-            for recipe, source, to in unique((p.recipe, p.from_, p.to) for p in pulls)
+            _pull_line([p for p in pulls if (p.recipe, p.from_, p.to) == group], edition)
+            for group in unique((p.recipe, p.from_, p.to) for p in pulls)
         ]
         dishes = listed(unique(edition.title(p.recipe) for p in pulls), w)
         yield Event(
             uid(edition, "pull", on.isoformat()), _at(on, PULL_AT, edition), PULL_MINUTES,
             w.event_pull.format(dishes), "\n".join(lines), 0,
         )  # fmt: skip
+
+
+def _pull_line(pulls: Sequence[Pull], edition: Edition) -> str:
+    """One dish that is moved from one place to another."""
+    w, first = edition.words, pulls[0]
+    count = portions(sum(p.portions for p in pulls), w)
+    dish = edition.title(first.recipe)
+    return w.event_pull_line.format(dish=dish, portions=count, source=first.from_, to=first.to)
 
 
 def _carries(edition: Edition) -> Iterable[Event]:

@@ -15,7 +15,7 @@ from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
 
 
 def ingredients(facts: RecipeFacts, factor: Fraction, servings: Sequence[Serving], edition: Edition) -> Ingredients:
-    """Cooked lines under their part names, at `factor`; then beside and at service, for each portion."""
+    """Cooked lines under their part names, at `factor`; then what is added to each portion (kits: section 10)."""
     w = edition.words
     cooked = [line for line in facts.ingredients if line.when == "cooked"]
     groups = [
@@ -23,6 +23,8 @@ def ingredients(facts: RecipeFacts, factor: Fraction, servings: Sequence[Serving
         for part in unique(line.part for line in cooked)
     ]
     each = 1 / facts.recipe.portions
+    if facts.form == "kit":
+        return Ingredients(tuple(groups))
     titles: tuple[tuple[When, str], ...] = (("beside", w.beside_each), ("at service", w.at_service_each))
     for when, title in titles:
         lines = _by_portion(facts, when, servings, each, edition)

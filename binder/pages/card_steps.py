@@ -25,7 +25,9 @@ def steps(
     tasks = _tasks(batch, edition)
     note = _deadline(batch, edition)
     prep = _groups(recipe.prep, factor, portions, tasks, edition)
-    service = _groups(recipe.service, factor, portions, {}, edition)
+    # A kit's tasks for service stand on its kit card, with the hour of each.
+    left = () if facts.form == "kit" else recipe.service
+    service = _groups(left, factor, portions, {}, edition)
     blocks: list[Block] = []
     if prep.groups:
         blocks += [Heading(2, w.prep_day), prep, *([Para(plain(note), "caution")] if note else [])]

@@ -115,7 +115,7 @@ def _bar(bar: Bar, x1: float, x2: float, top: float) -> str:
     )
     hatch = "" if bar.attended else _hatch(x1, y, width, height)
     said = fitted(bar.words, width - 4)
-    return box + hatch + _paper(x1 + 2, top, said, bar.attended) + _words(x1 + 3, top + 17, said, "start")
+    return box + hatch + _paper(x1 + 0.6, top, said, bar.attended) + _words(x1 + 3, top + 17, said, "start")
 
 
 def _hatch(x: float, y: float, width: float, height: float) -> str:
@@ -132,7 +132,7 @@ def _paper(x: float, top: float, words: str, attended: bool) -> str:
     """White behind words on a hatched bar."""
     if attended or not words:
         return ""
-    width = len(words) * _CHARACTER + 3
+    width = len(words) * _CHARACTER + 6
     return f'<rect class="paper" x="{x:.1f}" y="{top + 6}" width="{width:.1f}" height="14" fill="#fff"/>'
 
 

@@ -120,7 +120,7 @@ def session_order(session: Session) -> tuple[date, int, str]:
 
 def meal_rank(meal: str) -> int:
     """Place in the day; what is no known meal comes last."""
-    return list(MEALS).index(meal) if meal in MEALS else len(MEALS)  # type: ignore[arg-type]
+    return list(MEALS).index(meal) if meal in MEALS else len(MEALS)
 
 
 def session_title(session: Session, words: Words) -> str:

@@ -104,17 +104,20 @@ def _picture(edition: Edition) -> list[Block]:
 def keeping_day_lines(edition: Edition) -> list[DayLine]:
     """One line for each dish, day made and way of keeping it."""
     lines = []
-    known = [s for s in edition.servings if s.made_on and s.use_by and s.kept in ("fridge", "freezer", "cupboard")]
-    for recipe, made, use_by, frozen in unique((s.recipe, s.made_on, s.use_by, s.kept == "freezer") for s in known):
-        same = [
-            s for s in known if (s.recipe, s.made_on, s.use_by, s.kept == "freezer") == (recipe, made, use_by, frozen)
-        ]
+    known = [s for s in edition.servings if s.made_on and s.use_by and s.kept != "at service"]
+    for kind in unique(_kind_of_keeping(s) for s in known):
+        recipe, made, use_by, frozen = kind
+        same = [s for s in known if _kind_of_keeping(s) == kind]
         eaten = unique(s.date for s in same if s.date)
         first = min((s.pull_on for s in same if s.pull_on), default=made) if frozen else made
         if first and use_by:
             title = edition.title(recipe)
             lines.append(DayLine(title, first, use_by, title, frozen, eaten))
     return lines
+
+
+def _kind_of_keeping(serving: Serving) -> tuple[str, date | None, date | None, bool]:
+    return serving.recipe, serving.made_on, serving.use_by, serving.kept == "freezer"
 
 
 def _line_words(line: DayLine, edition: Edition) -> str:
@@ -133,16 +136,13 @@ def _rules(edition: Edition) -> list[Block]:
         Column(w.rule_and_source),
         Column(w.use_by, width=20),
     )
-    rows = [
-        _rule_row(key, made, edition)
-        for key, made in unique((s.recipe, s.made_on) for s in edition.servings if s.made_on)
-    ]
+    made = unique((s.recipe, s.made_on) for s in edition.servings if s.made_on)
+    rows = [_rule_row(key, on, edition) for key, on in made]
     if not rows:
         return []
     sets = w.rule_set.format(w.cautions[edition.household.caution])
-    strict = [
-        e.name for e in edition.household.eaters if e.caution == "strict" and edition.household.caution != "strict"
-    ]
+    own = edition.household.caution
+    strict = [e.name for e in edition.household.eaters if e.caution == "strict" and own != "strict"]
     told = f"{sets} {w.strict_for.format(listed(strict, w))}" if strict else sets
     return [Para(plain(told), "lead"), Table(columns, tuple(rows), w.keeping_notes, "keeping", row_heads=True)]
 

@@ -110,7 +110,7 @@ def _lists(sitting: Sitting, edition: Edition) -> Ingredients:
     groups = []
     for part in unique(line.part for line in cooked):
         lines = tuple(line_of(one, sitting.factor, edition) for one in cooked if one.part == part)
-        title = w.stored_apart.format(part) if part in apart else w.the_set.format(part or w.kit)
+        title = w.stored_apart.format(part) if part in apart else part or w.kit
         groups.append(IngredientGroup(title, lines))
     added = _at_service(sitting, edition)
     groups += [IngredientGroup(w.at_service, added)] if added else []

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 from math import floor
 from types import MappingProxyType
 
@@ -18,6 +19,7 @@ from binder.pages.house_style import HouseStyle
 from binder.pages.words.en import Words
 
 TOLERANCE = Fraction(3, 100)
+FINE = Fraction(1, 100)  # where a second, smaller unit costs nothing: pounds before pounds and ounces
 
 # 1 US gallon is 231 cubic inches of 25.4 mm; a teaspoon is its 768th part.
 _US_TSP = 231 * Fraction(254, 10) ** 3 / 1000 / 768
@@ -31,6 +33,7 @@ _METRIC_ML: Mapping[str, Fraction] = MappingProxyType(
 )
 # In teaspoons of the US, whatever the household's cup: no other system has these.
 _LARGE_TSP: Mapping[str, int] = MappingProxyType({"fl-oz": 6, "pint": 96, "quart": 192, "gallon": 768})
+_SMALL_TSP: Mapping[str, Fraction] = MappingProxyType({"dash": Fraction(1, 8), "pinch": Fraction(1, 16)})
 _US_ONLY = frozenset({"cup", *_LARGE_TSP, "oz", "lb"})
 
 Part = tuple[Fraction, str]  # a count and its unit
@@ -38,10 +41,14 @@ Part = tuple[Fraction, str]  # a count and its unit
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """An amount as parts to print, `1 cup + 1 tbsp`, and how far it lies from the exact one (a share)."""
+    """An amount as parts to print, `1 cup + 1 tbsp`, and how far it lies from the exact one (a share).
+
+    `less`: the exact one is smaller than the smallest that can be measured, which is what `parts` says.
+    """
 
     parts: tuple[Part, ...]
     off: Fraction = Fraction(0)
+    less: bool = False
 
 
 def _nearest(value: Fraction, denominators: Iterable[int]) -> Fraction:
@@ -55,7 +62,7 @@ def _single(value: Fraction, unit: str, denominators: Iterable[int]) -> Shown:
     return Shown(((near, unit),), abs(near - value) / value)
 
 
-def _split(value: Fraction, units: tuple[str, str], each: int, steps: tuple[int, int]) -> Shown:
+def _split(value: Fraction, units: tuple[str, str], each: Fraction, steps: tuple[int, int]) -> Shown:
     """Large units down to their step, the rest in small ones; `each`: small units in a large one."""
     large = Fraction(floor(value * steps[0]), steps[0])
     small = half_up((value - large) * each, Fraction(1, steps[1]))
@@ -77,6 +84,8 @@ def _first_near(ways: Sequence[Callable[[], Shown]]) -> Shown:
 
 def _spoons(tsp: Fraction, cup: int) -> Shown:
     """A volume in cups and spoons; `cup` is the teaspoons of one."""
+    if tsp < Fraction(3, 32):
+        return _pinches(tsp * 16)
     cups, tbsp = tsp / cup, tsp / 3
     ways: list[Callable[[], Shown]] = []
     if cups >= Fraction(1, 4):
@@ -84,14 +93,17 @@ def _spoons(tsp: Fraction, cup: int) -> Shown:
     if 1 <= tbsp <= 8:
         ways.append(lambda: _single(tbsp, "tbsp", (2,)))
     if cups >= 1:
-        ways.append(lambda: _split(cups, ("cup", "tbsp"), cup // 3, (4, 1)))
+        ways.append(lambda: _split(cups, ("cup", "tbsp"), Fraction(cup, 3), (4, 1)))
     elif tbsp >= 1:
-        ways += [lambda: _split(tbsp, ("tbsp", "tsp"), 3, (1, 2)), lambda: _split(tbsp, ("tbsp", "tsp"), 3, (1, 4))]
+        ways += [partial(_split, tbsp, ("tbsp", "tsp"), Fraction(3), (1, step)) for step in (2, 4)]
     else:
         ways += [lambda: _single(tsp, "tsp", (4,)), lambda: _single(tsp, "tsp", (8,))]
-    if tsp < Fraction(3, 32):
-        ways = [lambda: _single(tsp * 16, "pinch", (1,)), lambda: Shown(((Fraction(1), "pinch"),), Fraction(1))]
     return _first_near(ways)
+
+
+def _pinches(count: Fraction) -> Shown:
+    whole = half_up(count)
+    return _single(count, "pinch", (1,)) if whole else Shown(((Fraction(1), "pinch"),), less=True)
 
 
 def _stays(value: Fraction, unit: str) -> bool:
@@ -118,15 +130,18 @@ def _ounces(oz: Fraction) -> Shown:
     if oz < Fraction(1, 4):
         return Shown(((oz * OZ_G, "g"),))
     if oz < 16:
-        return _first_near([lambda: _single(oz, "oz", (2,)), lambda: _single(oz, "oz", (4,))])
-    return _first_near([lambda: _single(oz / 16, "lb", (4,)), lambda: _split(oz / 16, ("lb", "oz"), 16, (1, 1))])
+        return _first_near([partial(_single, oz, "oz", (2,)), partial(_single, oz, "oz", (4,))])
+    pounds = _single(oz / 16, "lb", (4,))
+    return pounds if pounds.off <= FINE else _split(oz / 16, ("lb", "oz"), Fraction(16), (1, 1))
 
 
 def _pieces(value: Fraction, unit: str) -> Shown:
     """Counted things: wholes, halves and quarters; thirds where they are exact."""
     if value.denominator == 3:
         return Shown(((value, unit),))
-    return _first_near([lambda: _single(value, unit, (d,)) for d in (1, 2, 4)])
+    if value < Fraction(1, 8):
+        return Shown(((Fraction(1, 4), unit),), less=True)
+    return _first_near([partial(_single, value, unit, (d,)) for d in (1, 2, 4)])
 
 
 def shown(value: Fraction, unit: str, style: HouseStyle) -> Shown:
@@ -141,6 +156,8 @@ def shown(value: Fraction, unit: str, style: HouseStyle) -> Shown:
         return _ounces(value * (16 if unit == "lb" else 1))
     if unit in ("tsp", "tbsp", "cup", *_LARGE_TSP):
         return _volume(value, unit, CUP_TSP[style.cup])
+    if unit in _SMALL_TSP and value >= 4:
+        return _spoons(value * _SMALL_TSP[unit], CUP_TSP[style.cup])
     return _pieces(value, unit)
 
 
@@ -157,7 +174,10 @@ def _part_text(part: Part, words: Words, size: str = "") -> str:
 
 
 def _text(what: Shown, words: Words, size: str = "") -> str:
-    said = " + ".join(_part_text(part, words, size) for part in what.parts)
+    joint = " " if what.parts[-1:] and what.parts[-1][1] == "oz" else " + "
+    said = joint.join(_part_text(part, words, size) for part in what.parts)
+    if what.less:
+        return words.less_than.format(said)
     return words.about.format(said) if what.off > TOLERANCE else said
 
 
@@ -180,7 +200,17 @@ def quantity(measure: Measure, style: HouseStyle) -> str:
     high = shown(measure.high, measure.unit, style)
     if measure.low == measure.high:
         return _text(high, style.words, measure.size)
-    return _range_text(shown(measure.low, measure.unit, style), high, style.words, measure.size)
+    low = shown(measure.low, measure.unit, style)
+    if len(high.parts) == 1 and low.parts and [u for _, u in low.parts] != [high.parts[0][1]]:
+        low = _as_single(low, measure, high)
+    return _range_text(low, high, style.words, measure.size)
+
+
+def _as_single(low: Shown, measure: Measure, high: Shown) -> Shown:
+    """The lower end of a range in the unit of the upper one, to a quarter, where that comes near: `1¼–2½ tbsp`."""
+    count, unit = high.parts[0]
+    same = _single(count * measure.low / measure.high, unit, (4,))
+    return same if same.parts[0][0] and same.off <= TOLERANCE else low
 
 
 def quantities(measures: Sequence[Measure], style: HouseStyle) -> str:
@@ -188,12 +218,20 @@ def quantities(measures: Sequence[Measure], style: HouseStyle) -> str:
     return " + ".join(text for text in (quantity(m, style) for m in measures) if text)
 
 
-def amount(what: Amount, style: HouseStyle) -> str:
-    """An amount in the household's own measures: pounds and cups, or grams and millilitres, or both."""
+def amount(what: Amount, style: HouseStyle, like: Amount | None = None) -> str:
+    """An amount in the household's own measures: pounds and cups, or grams and millilitres, or both.
+
+    `like`: the pack it is sold in; where that is a round number of grams or millilitres, so is the amount given.
+    """
+    metric = quantity(Measure(what.low, what.high, what.unit), style)
+    if what.unit == "each" or (like is not None and _round_in_metric(like)):
+        return metric
     first = quantity(_own_measure(what, style), style)
-    if style.measures != "both" or what.unit == "each" or not first:
-        return first
-    return f"{first} ({quantity(Measure(what.low, what.high, what.unit), style)})"
+    return f"{first} ({metric})" if style.measures == "both" and first else first
+
+
+def _round_in_metric(what: Amount) -> bool:
+    return what.low % 5 == 0
 
 
 def _own_measure(what: Amount, style: HouseStyle) -> Measure:
@@ -205,16 +243,14 @@ def _own_measure(what: Amount, style: HouseStyle) -> Measure:
 
 
 def as_sold(what: Amount, style: HouseStyle) -> str:
-    """A pack's size in the measure in which it is a round number: `600 g`, `18 oz`."""
-    metric = quantity(Measure(what.low, what.high, what.unit), style)
-    if what.unit == "each" or what.low % 5 == 0:
-        return metric
-    own = _own_measure(what, style)
-    units = (own, Measure(own.low / 6, own.high / 6, "fl-oz")) if what.unit == "mL" else (own,)
-    for one in units:
-        if (one.low * 2).denominator == 1:
-            return quantity(one, style)
-    return metric
+    """A pack's size in the measure in which it is a round number, as packs are marked: `600 g`, `18 oz`, `5 lb`."""
+    if what.unit != "each" and not _round_in_metric(what):
+        units = {"g": (("lb", 16 * OZ_G), ("oz", OZ_G)), "mL": (("fl-oz", 6 * _US_TSP),)}[what.unit]
+        for unit, per in units:
+            count = what.low / per
+            if (count * (1 if unit == "lb" else 2)).denominator == 1:
+                return _part_text((count, unit), style.words)
+    return quantity(Measure(what.low, what.high, what.unit), style)
 
 
 def first_and_second(measures: Sequence[Measure], weight: Interval | None, style: HouseStyle) -> tuple[str, str]:
@@ -245,8 +281,11 @@ def _system(measures: Sequence[Measure]) -> str:
 def _metric_first(measures: Sequence[Measure], written: str, style: HouseStyle) -> tuple[str, str]:
     if style.measures == "metric":
         return written, ""
-    us = quantities([_to_us(m, style) for m in measures], style)
-    return (us, written) if style.measures == "us" else (written, us)
+    in_us = [_to_us(m, style) for m in measures]
+    us = quantities(in_us, style)
+    # What the scale shows stays first where cups and ounces only come about.
+    near = all(shown(m.high, m.unit, style).off <= TOLERANCE for m in in_us)
+    return (us, written) if style.measures == "us" and near else (written, us)
 
 
 def _to_us(measure: Measure, style: HouseStyle) -> Measure:

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from binder.model.food import NUTRIENTS
 from binder.model.household import Aim
 from binder.model.quantity import Interval
 from binder.pages.edition import Edition, run, unique
-from binder.pages.figures import SOURCE, figure, figure_of, missing_foods, tally, unit_of
-from binder.pages.format import MINUS, day, number, with_unit
-from binder.pages.page import Block, Box, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.figures import SOURCE, figure_of, missing_foods, rounded, tally, unit_of
+from binder.pages.format import MINUS, day, half_up, number, with_unit
+from binder.pages.page import Block, Box, Column, Heading, Page, Para, Row, Table, plain
 from binder.reckon.facts import DayTotal
 
 SHOWN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "sodium_mg")
@@ -83,9 +84,8 @@ def aim_name(aim: Aim, edition: Edition) -> str:
 def _aim_row(aim: Aim, total: DayTotal, edition: Edition) -> Row:
     w = edition.words
     reached = next((r.reached for r in total.aims if r.name == aim.name), None)
-    met: Text = run(
-        w.not_known if reached is None else w.yes if reached else w.no, "strong" if reached is False else ""
-    )
+    words = {True: w.yes, False: w.no, None: w.not_known}
+    met = run(words[reached], "strong" if reached is False else "")
     cells = (plain(day(total.date, w)), plain(_figure(aim, total, edition)), plain(aim_text(aim, edition)))
     return Row((*cells, plain(difference(aim, total, edition)), met))
 
@@ -103,16 +103,18 @@ def _figure(aim: Aim, total: DayTotal, edition: Edition) -> str:
 
 
 def difference(aim: Aim, total: DayTotal, edition: Edition) -> str:
-    """`+50 kcal`, `−120 mg`; not known where the figure is a lower bound, a range or missing altogether."""
-    w = edition.words
+    """`+50 kcal`, `−120 mg`: of the figure as it is printed, so that the line adds up.
+
+    Not known where the figure is a lower bound, a range or missing altogether.
+    """
     value, bound = _value(aim, total)
     if value is None or bound or not value.is_point:
-        return w.not_known
-    off = value.low - aim.value
-    said = figure(aim.name, Interval(abs(off), abs(off)), False, w) if aim.name in NUTRIENTS else number(abs(off), 1)
-    if said[:1] == "0":
-        return said
-    return f"{MINUS if off < 0 else '+'}{said}"
+        return edition.words.not_known
+    known = aim.name in NUTRIENTS
+    printed = rounded(aim.name, value.low).value if known else half_up(value.low, Fraction(1, 10))
+    off = printed - half_up(aim.value, Fraction(1, 10))
+    sign = MINUS if off < 0 else "+" if off else ""
+    return sign + with_unit(number(abs(off), 1), unit_of(aim.name) if known else "")
 
 
 def _value(aim: Aim, total: DayTotal) -> tuple[Interval | None, bool]:

@@ -14,11 +14,9 @@ from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
 def pages(edition: Edition) -> tuple[Page, ...]:
     rows = edition.facts.packing
-    sessions = sorted(
-        unique(r.session for r in rows),
-        key=lambda s: (s is None, s.on.toordinal() if s else 0, s.at_minutes if s else 0),
-    )
-    return tuple(_page(session, [r for r in rows if r.session == session], edition) for session in sessions)
+    sessions = unique([*edition.sessions, *(r.session for r in rows)])
+    by_session = ((session, [r for r in rows if r.session == session]) for session in sessions)
+    return tuple(_page(session, of, edition) for session, of in by_session if of)
 
 
 def _page(session: Session | None, rows: Sequence[PackingRow], edition: Edition) -> Page:

@@ -178,6 +178,8 @@ def keeps_text(facts: RecipeFacts, edition: Edition) -> str:
 def _reheat(facts: RecipeFacts, edition: Edition) -> Text:
     """All ways of the recipe; by place they are in section 7."""
     w = edition.words
+    if facts.form == "kit":
+        return plain(w.cooked_from_kit)
     if not facts.reheat:
         return plain(w.no_reheat)
     ways = (w.or_cold if is_cold(way) and len(facts.reheat) > 1 else first_upper(way.text) for way in facts.reheat)

@@ -35,21 +35,23 @@ def _places(edition: Edition) -> tuple[str, ...]:
 def _place(name: str, servings: Sequence[Serving], edition: Edition) -> list[Block]:
     w = edition.words
     columns = (Column(w.dish, width=30), Column(w.how), Column(w.for_whom, width=20))
+    ways = unique((s.recipe, _how(s, edition), _before(s)) for s in servings)
     rows = []
-    for recipe, how, before in unique((s.recipe, _how(s, edition), _before(s)) for s in servings):
-        who = unique(s.eater for s in servings if (s.recipe, _how(s, edition)) == (recipe, how))
-        cell = (
-            *run(how, "strong" if before or how != w.eaten_as_it_is else ""),
-            *run(f" {w.converted.format(before)}" if before else "", "small"),
-        )
-        rows.append(Row((plain(edition.title(recipe)), cell, plain(listed(who, w)))))
+    for way in ways:
+        who = unique(s.eater for s in servings if (s.recipe, _how(s, edition), _before(s)) == way)
+        rows.append(_row(way, who, edition))
     place = next((p for p in edition.household.places if p.name == name), None)
     has = [Para(plain(w.place_has.format(_tools(place))), "note")] if place and _tools(place) else []
-    return [
-        Heading(2, first_upper(name)),
-        *has,
-        Table(tuple(columns), tuple(rows), first_upper(name), "reheating", row_heads=True),
-    ]
+    title = first_upper(name)
+    return [Heading(2, title), *has, Table(columns, tuple(rows), title, "reheating", row_heads=True)]
+
+
+def _row(way: tuple[str, str, str], who: Sequence[str], edition: Edition) -> Row:
+    w = edition.words
+    recipe, how, before = way
+    worked_out = run(f" ({w.converted.format(before)})", "small") if before else ()
+    said = (*run(how, "" if how == w.eaten_as_it_is else "strong"), *worked_out)
+    return Row((plain(edition.title(recipe)), said, plain(listed(who, w))))
 
 
 def _tools(place: Place) -> str:

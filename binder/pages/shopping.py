@@ -61,9 +61,9 @@ def _row(row: ShoppingRow, edition: Edition) -> Row:
         (),
         run(first_upper(row.food), "strong"),
         run(to_buy(row, edition), "quantity"),
-        plain(_some(row.need, edition)),
-        plain(_or_none(row.on_hand, edition)),
-        plain(_or_none(row.left_over, edition)),
+        plain(_some(row.need, edition, row)),
+        plain(_or_none(row.on_hand, edition, row)),
+        plain(_or_none(row.left_over, edition, row)),
         run(cost, "small" if row.cost is None else ""),
     )
     return Row(cells)
@@ -76,15 +76,15 @@ def to_buy(row: ShoppingRow, edition: Edition) -> str:
         return " + ".join(f"{s.count}{TIMES}{as_sold(s.size, style)}" for s in row.sizes if s.count)
     if row.packs and row.pack:
         return f"{row.packs}{TIMES}{as_sold(row.pack, style)}"
-    return _some(row.buy, edition)
+    return _some(row.buy, edition, row)
 
 
-def _some(what: Amount, edition: Edition) -> str:
-    return amount(what, edition.style) or edition.words.some
+def _some(what: Amount, edition: Edition, row: ShoppingRow) -> str:
+    return amount(what, edition.style, row.pack) or edition.words.some
 
 
-def _or_none(what: Amount, edition: Edition) -> str:
-    return amount(what, edition.style) or edition.words.dash
+def _or_none(what: Amount, edition: Edition, row: ShoppingRow) -> str:
+    return amount(what, edition.style, row.pack) or edition.words.dash
 
 
 def _to_pay(edition: Edition) -> Row:
@@ -114,7 +114,7 @@ def _in_the_house(edition: Edition) -> list[Block]:
     rows = sorted((r for r in edition.facts.shopping if not is_bought(r)), key=lambda r: r.food)
     if not rows:
         return []
-    items = tuple(Check(plain(first_upper(r.food)), plain(_some(r.need, edition))) for r in rows)
+    items = tuple(Check(plain(first_upper(r.food)), plain(_some(r.need, edition, r))) for r in rows)
     return [Heading(2, w.in_the_house), Para(plain(w.in_the_house_note), "note"), Checks(items, 2)]
 
 

@@ -6,20 +6,22 @@ import posixpath
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from itertools import takewhile
 from types import MappingProxyType
 
 from markupsafe import Markup
 
-from binder.pages.page import Binder, Page, Section
+from binder.pages.page import Binder, Page, Para, Section
 from binder.press import links, picture, svg
 from binder.press.picture import Picture
 from binder.press.setting import Setting, environment, macros
-from binder.press.theme import Theme, font_faces
+from binder.press.theme import Theme, font_faces, whole_sheet
 
 # The longest side of a photo on paper: 90 mm at 300 dots an inch.
 _PHOTO_PIXELS = 1063
 _PHOTO_BYTES = 200_000
 _LONGEST_TAB_MM = 27.0
+_FEWEST_TABS = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +55,8 @@ class Tab:
     length_mm: float
     depth_mm: float
     drop_mm: float
-    right_mm: float  # left margin of the box on a right-hand page
-    left_mm: float  # left margin of the box on a left-hand page
+    edge_mm: float  # margin towards the paper's edge
+    text_mm: float  # margin towards the text
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +100,7 @@ def binder_html(
         macros(templates), "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
         anchors=set(anchors.values()) | {_section_anchor(section) for section in binder.sections},
     )  # fmt: skip
-    front = setting.blocks(binder.front)
+    opening = list(takewhile(lambda block: isinstance(block, Para), binder.front))
     parts = tuple(_part(section, binder, setting, anchors) for section in binder.sections)
     html = templates.get_template("binder.html").render(
         binder=binder,
@@ -106,7 +108,8 @@ def binder_html(
         today=today.isoformat(),
         sheet=Markup(_style(theme, binder.paper)),
         parts=parts,
-        front=front,
+        opening=setting.blocks(opening),
+        front=setting.blocks(binder.front[len(opening) :]),
     )
     fonts = {f"fonts/{name}": content for name, content in theme.fonts.items()}
     return html, {**fonts, **setting.drawings, **pictures.used}
@@ -141,7 +144,8 @@ class _Pictures:
 
 def _style(theme: Theme, paper: str) -> str:
     sheets = (theme.css["print.css"], theme.css.get(f"paper-{paper}.css", ""))
-    return "\n".join((font_faces(theme, lambda name: f"fonts/{name}"), *sheets))
+    faces = font_faces(theme, lambda name: f"fonts/{name}")
+    return "\n".join((faces, *(whole_sheet(theme, sheet) for sheet in sheets)))
 
 
 def _section_anchor(section: Section) -> str:
@@ -174,16 +178,17 @@ def _part(section: Section, binder: Binder, setting: Setting, anchors: Mapping[s
 
 
 def _tab(section: Section, binder: Binder) -> Tab:
-    """The place of the section's tab, one step further down for each section."""
+    """The place of the tab: one step further down for each number, whether or not those before are there."""
     paper = PAPERS[binder.paper]
-    count = max(len(binder.sections), 1)
-    place = next(n for n, other in enumerate(binder.sections) if other.number == section.number)
+    count = max(_FEWEST_TABS, *(other.number for other in binder.sections))
+    place = section.number - 1
     step = (paper.height_mm - paper.top_mm - paper.bottom_mm) / count
     length, depth = min(step - 1, _LONGEST_TAB_MM), paper.tab_depth_mm
+    edge = depth / 2 - length / 2
     return Tab(
         length_mm=round(length, 2),
         depth_mm=depth,
-        drop_mm=round(place * step + length / 2 - depth / 2, 2),
-        right_mm=round(paper.outer_mm - depth / 2 - length / 2, 2),
-        left_mm=round(depth / 2 - length / 2, 2),
+        drop_mm=round(place * step - edge, 2),
+        edge_mm=round(edge, 2),
+        text_mm=round(paper.outer_mm - length - edge, 2),
     )

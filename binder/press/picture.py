@@ -11,6 +11,8 @@ from dataclasses import dataclass
 
 from PIL import Image, ImageOps
 
+from binder.press import svg
+
 _TYPES = {
     "jpg": "image/jpeg",
     "jpeg": "image/jpeg",
@@ -73,6 +75,31 @@ def lighter(content: bytes, longest: int, most_bytes: int) -> bytes | None:
             return out.getvalue()
         longest = longest * 3 // 4
     return None
+
+
+def bare(name: str, content: bytes) -> bytes:
+    """The picture upright and as pixels alone, in the format its name says; b"" when it is no picture.
+
+    Comments, places, thumbnails and profiles stay behind; a drawing loses what could run or fetch.
+    """
+    if name.lower().endswith(".svg"):
+        return svg.harmless(content) or b""
+    try:
+        with _opened(content) as image:
+            upright = ImageOps.exif_transpose(image)
+    except _UNREADABLE:
+        return b""
+    mode = "RGBA" if upright.mode in ("RGBA", "LA", "P") and not name.lower().endswith((".jpg", ".jpeg")) else "RGB"
+    pixels = upright.convert(mode)
+    clean = Image.new(mode, pixels.size)
+    clean.paste(pixels)
+    out = io.BytesIO()
+    kind = _FORMATS.get(name.rpartition(".")[2].lower(), "PNG")
+    clean.save(out, kind, **({"quality": 85} if kind in ("JPEG", "WEBP") else {}))
+    return out.getvalue()
+
+
+_FORMATS = {"jpg": "JPEG", "jpeg": "JPEG", "png": "PNG", "webp": "WEBP", "gif": "GIF", "avif": "AVIF"}
 
 
 @contextmanager

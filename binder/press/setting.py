@@ -29,6 +29,10 @@ MANY_COLUMNS = 8
 # A quantity longer than this may break over lines.
 _LONGEST_UNBROKEN = 22
 _NUMBER_AND_UNIT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[\d°]|[^\W\d_]{1,5}\b)")
+# A fraction as a kitchen writes it; a date or a ratio is left as it is.
+_FRACTION = re.compile(
+    r"(?<![\d/.,])(?:1/(?:2|3|4|5|6|8|16)|2/(?:3|5)|3/(?:4|5|8|16)|4/5|5/(?:6|8|16)|[79]/16|7/8)(?![\d/])"
+)
 _NOT_ANCHOR = re.compile(r"[^\w]+")
 _PAPER_FAMILY = 'font-family="Counter Sans, DejaVu Sans, sans-serif"'
 _SVG_OPEN = re.compile(r"<svg\b([^>]*)>")
@@ -81,7 +85,7 @@ class Setting:
         self._last_level = 1 + lower
         self._anchors = anchors if anchors is not None else set()
         self.paper = medium == "paper"
-        self.title = ""
+        self.title = self._last_heading = ""
         self.drawings: MutableMapping[str, bytes] = {}
 
     def blocks(self, blocks: Sequence[Block]) -> Markup:
@@ -90,7 +94,7 @@ class Setting:
 
     def begin(self, title: str) -> None:
         """A page of this title: headings start below it."""
-        self.title = title
+        self.title = self._last_heading = title
         self._last_level = 1 + self._lower
 
     def level(self, wanted: int) -> int:
@@ -98,12 +102,17 @@ class Setting:
         self._last_level = min(wanted + self._lower, self._last_level + 1, 6)
         return self._last_level
 
+    def is_said(self, caption: str) -> bool:
+        """Whether the caption repeats the title or heading it stands under."""
+        return caption in (self.title, self._last_heading)
+
     def below(self) -> int:
         """A level for a title inside a block; it does not count as the last heading."""
         return min(self._last_level + 1, 6)
 
     def anchor(self, text: str, wanted: str = "") -> str:
         """An id that no other element of the document has."""
+        self._last_heading = text
         stem = wanted or _NOT_ANCHOR.sub("-", text.lower()).strip("-") or "part"
         name, count = stem, 1
         while name in self._anchors:
@@ -133,8 +142,8 @@ class Setting:
         return prose_html(markdown, Surroundings(self._address, self.picture, self.below()))
 
     def bound(self, words: str) -> Markup:
-        """On paper a number is kept on one line with the unit behind it."""
-        return escape(_NUMBER_AND_UNIT.sub(NO_BREAK, words) if self.paper else words)
+        """Fractions set as such; on paper a number is kept on one line with the unit behind it."""
+        return fractions(_NUMBER_AND_UNIT.sub(NO_BREAK, words) if self.paper else words)
 
     def unbroken(self, words: str) -> str:
         """The class that keeps a short quantity on one line."""
@@ -161,12 +170,15 @@ class Setting:
             groups[-1][1].append(row)
         return tuple((head, tuple(rows)) for head, rows in groups)
 
+    def room(self, table: Table) -> str:
+        """What a table does where there is little room: `stack` its cells, `scroll`, or nothing."""
+        count = len(table.columns)
+        return "scroll" if count >= MANY_COLUMNS else "stack" if count > 3 else ""
+
     def table_class(self, table: Table) -> str:
         """The classes of a table: its kind, how it behaves when there is little room, and how its widths are found."""
-        count = len(table.columns)
-        room = "scroll" if count >= MANY_COLUMNS else "stack" if count > 3 else ""
         widths = "" if any(column.width for column in table.columns) else "auto"
-        return " ".join(word for word in (table.kind, room, widths) if word)
+        return " ".join(word for word in (table.kind, self.room(table), widths) if word)
 
     def column_class(self, column: Column) -> str:
         """The classes of a column's cells; the left one is not said."""
@@ -178,9 +190,15 @@ class Setting:
         return "".join(run.text for run in text)
 
     def _run(self, run: Run) -> Markup:
-        words = Markup("<br>").join(escape(line) for line in run.text.split("\n"))
+        words = Markup("<br>").join(fractions(line) for line in run.text.split("\n"))
         words = Markup(_KINDS.get(run.kind, "{}")).format(words)
         return self.link(run.href, words) if run.href else words
+
+
+def fractions(words: str) -> Markup:
+    """The words, escaped, with `7/8` marked for the font's real fractions (the feature raises all other digits)."""
+    text = str(escape(words))
+    return Markup(_FRACTION.sub(r'<span class="fr">\g<0></span>', text) if "/" in text else text)
 
 
 def _said(opening: re.Match[str], words: str) -> str:

@@ -9,6 +9,7 @@ fonts' file names: `counter-sans-600-italic.woff2` is the italic of the family "
 
 from __future__ import annotations
 
+import re
 from base64 import b64encode
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
@@ -17,6 +18,10 @@ from types import MappingProxyType
 
 def _nothing() -> Mapping[str, str]:
     return MappingProxyType({})
+
+
+_IMPORT = re.compile(r'@import "([\w.-]+\.css)";')
+_DEEPEST_IMPORT = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +70,13 @@ def font_faces(theme: Theme, address: Callable[[str], str]) -> str:
         f'src:url("{address(face.file)}") format("woff2")}}'
         for face in faces(theme)
     )
+
+
+def whole_sheet(theme: Theme, sheet: str) -> str:
+    """The style sheet with the theme's own sheets that it names by `@import "NAME.css";` put in their place."""
+    for _ in range(_DEEPEST_IMPORT):
+        sheet = _IMPORT.sub(lambda match: theme.css.get(match[1], ""), sheet)
+    return _IMPORT.sub("", sheet)
 
 
 def data_address(content: bytes, media_type: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from binder.model.household import LabelStock
 from binder.reckon.facts import LabelFacts
 from binder.reckon.filling import Filled
@@ -47,3 +49,16 @@ def _label(thing: Filled, sheet: int, row: int, column: int, name: str) -> Label
         id=name,
         made_on=thing.made_on,
     )
+
+
+def moved(labels: tuple[LabelFacts, ...], stock: LabelStock) -> tuple[tuple[LabelFacts, ...], int]:
+    """The same labels from another first free position on, and the next free one."""
+    sheet = sheets.sheet(stock.sheet)
+    if sheet is None:
+        return labels, stock.first_free
+    on_sheet, found = sheet.columns * sheet.rows, []
+    for n, label in enumerate(labels):
+        index = stock.first_free - 1 + n
+        where = sheets.position(sheet, index % on_sheet + 1)
+        found.append(replace(label, sheet=index // on_sheet + 1, row=where.row, column=where.column))
+    return tuple(found), (stock.first_free - 1 + len(labels)) % on_sheet + 1

@@ -50,7 +50,7 @@ class Body:
 NO_BODY = Body()
 
 
-_HEADING = re.compile(r" {0,3}(#{1,6})(?:[ \t]+(.*?))?(?:[ \t]+#+)?[ \t]*$")
+_HEADING = re.compile(r" {0,3}(#{1,6})(?=[ \t]|$)")
 _FENCE = re.compile(r" {0,3}(```|~~~)")
 _ITEM = re.compile(r"[ \t]*(?:[-*+]|[0-9]{1,9}[.)])(?:[ \t]+|$)")
 _RULE = re.compile(r" {0,3}(?:(?:-[ \t]*){3,}|(?:\*[ \t]*){3,}|(?:_[ \t]*){3,})$")
@@ -81,8 +81,11 @@ def read_body(text: str, path: str, first_line: int) -> tuple[Body, tuple[Proble
 
 
 def _title(line: str) -> str:
+    """The words of a heading, without the `#` that may close it."""
     found = _HEADING.match(line)
-    return (found[2] or "").strip() if found else ""
+    words = line[found.end() :].strip() if found else ""
+    bare = words.rstrip("#")
+    return words if bare and bare[-1] not in " \t" else bare.strip()
 
 
 def _blocks(lines: list[str]) -> list[tuple[int, int]]:

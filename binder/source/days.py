@@ -48,7 +48,7 @@ def read_date(text: str, span: Span) -> tuple[date | None, Problems]:
 
 
 def read_week(text: str, span: Span) -> tuple[tuple[int, int] | None, Problems]:
-    """Year and week of an ISO 8601 week, `2026-W24`; anything else, and a week its year does not have, is `bad-week`."""
+    """Year and week of an ISO 8601 week, `2026-W24`; any other text, and a week its year has not, is `bad-week`."""
     found = re.fullmatch(r"\s*([0-9]{4})-?[Ww]([0-9]{1,2})\s*", text)
     if found:
         year, week = int(found[1]), int(found[2])

@@ -43,20 +43,20 @@ def read_document(data: bytes, path: str, kind: Literal["markdown", "yaml"]) -> 
 
 
 def _text(data: bytes, path: str) -> tuple[str, Problem | None]:
-    """The text, its lines ended by `\\n`; or why there is none."""
+    """The text, its lines ended by `\\n`, with marks for what is no text; and why it cannot be read."""
     start = Span(path, 1, 1, 2)
     if len(data) > MOST_BYTES:
         message = f"a file of {len(data):,} bytes; at most {MOST_BYTES:,} are read"
         return "", error(start, "too-large", message, "split it, or keep pictures in content/photos")
+    text = data.decode("utf-8-sig", "replace").replace("\r\n", "\n").replace("\r", "\n")
     try:
-        text = data.decode("utf-8-sig")
+        data.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
-        place = _place(data[: fault.start].decode("utf-8-sig", "replace"), path)
-        return "", error(place, "not-text", "not UTF-8 text", "save the file as UTF-8")
-    text = text.replace("\r\n", "\n").replace("\r", "\n")
+        before = data[: fault.start].decode("utf-8-sig", "replace").replace("\r\n", "\n").replace("\r", "\n")
+        return text, error(_place(before, path), "not-text", "not UTF-8 text", "save the file as UTF-8")
     if "\0" in text:
         place = _place(text[: text.index("\0")], path)
-        return "", error(place, "not-text", "a NUL character: this is no text file", "save the file as UTF-8 text")
+        return text, error(place, "not-text", "a NUL character: this is no text file", "save the file as UTF-8 text")
     return text, None
 
 

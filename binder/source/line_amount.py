@@ -23,7 +23,11 @@ _WORDS1 = re.compile(r"[\s-]*([^\W\d_]+\.?)(?![\w-])")
 _TO = re.compile(r"\s*[-–—]\s*|\s+to\s+", re.IGNORECASE)
 _LENGTH = re.compile(r"[\s-]+(?:long\s+)?(?:pieces?|knobs?|lengths?|chunks?|sections?|nubs?)\b", re.IGNORECASE)
 _THUMB = re.compile(r"\s*(?:thumb[\s-]?sized?\s+(?:piece|knob|chunk|length)|thumb\b)", re.IGNORECASE)
-_SINGLE = frozenset(("bunch", "head", "piece", "fillet"))
+# The whole of a `2 whole cloves garlic` is no food; that of `4 whole cloves` is.
+_WHOLE = re.compile(
+    r"\s+whole(?=\s+(?:heads?|bulbs?|cloves?|bunch(?:es)?|leaves|leaf|slices?)\s+(?:of\s+)?[^\W\d_])", re.I
+)
+_SINGLE = frozenset(("bunch", "head", "piece", "fillet", "slice"))
 
 
 def read_front(text: str, span: Span, start: int = 0) -> Front:
@@ -142,7 +146,7 @@ def _qualities(front: Front) -> str:
 
 def _quality(words: str) -> str:
     """The word as the lexicon has it: `Extra large`, `med.`; empty when it is no such word."""
-    word = re.sub(r"\s+", " ", words.lower()).removesuffix(".")
+    word = re.sub(r"\s+", " ", words.lower()).removesuffix(".").removeprefix("very ")
     return word if word in HEAPS else word.replace(" ", "-") if word.replace(" ", "-") in SIZES else ""
 
 
@@ -153,11 +157,16 @@ def _counted(front: Front, number: Written) -> None:
     if not times:
         _paren_before_unit(front, number)
     size = _qualities(front)
-    nested = measure_at(front.text, _skip(front.text, front.end)) if _may_nest(front, number, bool(times)) else None
+    nested = (
+        measure_at(front.text, _skip(front.text, front.end), words=True)
+        if _may_nest(front, number, bool(times))
+        else None
+    )
     if nested and (nested[0].unit in MEASURED or nested[0].unit == "inch"):
         front.pack, front.end = nested
         front.end = after_slash(front.text, front.end)
         size = _qualities(front) or size
+    front.take(_WHOLE)
     if thumb := front.take(_THUMB):
         # As long as a thumb: a knob.
         return _finish(front, number, FoundUnit("knob", Fraction(1), thumb.start(), thumb.end()), size)
@@ -241,7 +250,9 @@ def _holder_next(text: str, start: int) -> FoundUnit | None:
         return unit
     word = text[unit.start : unit.end].lower()
     return (
-        unit if unit.unit in _SINGLE and word in ("bunch", "head", "bulb", "piece", "fillet", "filet", "ball") else None
+        unit
+        if unit.unit in _SINGLE and word in ("bunch", "head", "bulb", "piece", "fillet", "filet", "ball", "slice")
+        else None
     )
 
 

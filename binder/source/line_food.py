@@ -26,6 +26,7 @@ _MODIFIERS = {
     "seeds": "chia flax hemp poppy pumpkin sesame sunflower",
     "noodles pasta rice": "basmati brown egg jasmine long-grain rice soba short-grain udon white wholewheat",
     "meat mince": "beef chicken lamb pork turkey",
+    "yogurt yoghurt": "greek natural plain skyr vanilla",
     "cheese": "cheddar cottage cream goat goat's hard soft",
     "mustard": "dijon english wholegrain yellow",
     "squash": "acorn butternut kabocha",

@@ -12,7 +12,10 @@ from binder.source.lexicon import HEAPS, HOLDERS, MEASURED
 
 @dataclass(slots=True)
 class Front:
-    """What has been read so far, and `end`, where the rest of the line begins. Lives within one reading only."""
+    """What has been read so far, and `end`, where the rest of the line begins. Lives within one reading only.
+
+    `several`: the amount is meant for each of the foods that follow (`1 tsp each cumin, coriander`); they stay one phrase.
+    """
 
     text: str
     span: Span
@@ -23,6 +26,7 @@ class Front:
     flags: set[str] = field(default_factory=set)
     notes: list[str] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
+    several: bool = False
 
     def take(self, pattern: re.Pattern[str]) -> re.Match[str] | None:
         """Step over a pattern when it stands next."""
@@ -36,7 +40,7 @@ PAREN = re.compile(r"\s*\(([^()]*)\)")
 _JOIN = re.compile(r"\s*(?:\+|&|,?\s*plus\b|and\b|,)?\s*", re.IGNORECASE)
 _SLASH = re.compile(r"\s*[/|=]\s*")
 OF = re.compile(r"\s+(?:of\b(?:\s+(?:the|an?)\b)?|an?(?=\s))", re.IGNORECASE)
-_EACH = re.compile(r"\s+each\b(?:\s+of\b)?", re.IGNORECASE)
+_EACH = re.compile(r"\s+each\b(?:\s+of\b|:)?", re.IGNORECASE)
 
 
 def read_further(front: Front) -> None:
@@ -54,8 +58,8 @@ def read_further(front: Front) -> None:
         front.amounts.append(more[0])
         front.end = more[1]
     _packed_after(front)
-    if front.amounts[-1].unit in MEASURED:
-        front.take(_EACH)
+    if front.amounts[-1].unit in MEASURED and front.take(_EACH):
+        front.several = True
     front.take(OF)
     _packed_after(front)
 
@@ -106,7 +110,8 @@ def settle(front: Front, note: str, stated: tuple[Measure, bool | None]) -> None
     if each and front.pack is None and counted not in MEASURED:
         front.pack = measure
         return
-    if not each and front.equivalent is None:
+    # A second size of the same pack (`15-ounce can (425 g)`) is only a note.
+    if not each and front.equivalent is None and not (whole is None and front.pack):
         front.equivalent = measure
     front.notes.append(note)
 

@@ -36,7 +36,7 @@ def sort_out(rest: Rest) -> None:
     if key := re.compile(r"\s*recipe:\s*", re.IGNORECASE).match(plain, front.end):
         rest.recipe = True
         front.end = key.end()
-    parts = _parts(plain, front.end)
+    parts = [(front.end, len(plain))] if front.several else _parts(plain, front.end)
     while parts and not rest.food:
         start, stop = parts.pop(0)
         if not _is_flag(front, _clean(plain[start:stop])):
@@ -44,7 +44,7 @@ def sort_out(rest: Rest) -> None:
             _food(rest, plain, start, stop)
     for start, stop in parts:
         _part(rest, _clean(plain[start:stop]))
-    offered = (note[3:].strip() for note in front.notes if note.lower().startswith("or "))
+    offered = (note[3:].strip() for note in front.notes if note.lower().startswith("or ") and not flag_of(note))
     rest.alternative = rest.alternative or next(offered, "")
 
 
@@ -79,7 +79,7 @@ def _parts(text: str, start: int) -> list[tuple[int, int]]:
 
 
 def _clean(part: str) -> str:
-    return re.sub(r"\s+", " ", part).strip(" .,;*")
+    return re.sub(r"\s+", " ", part).strip(" .,;:*")
 
 
 def _is_flag(front: Front, part: str) -> bool:

@@ -28,7 +28,8 @@ _one = rf"(?:(?:{'|'.join(sorted(HOW))})\s+)*(?:{'|'.join(sorted(PREPARED))})"
 BEFORE = re.compile(rf"{_one}(?:(?:\s+and\s+|\s*,\s*|\s+){_one})*(?=\s+\S)", re.IGNORECASE)
 # Preparation after the food without a comma: `2 onions finely chopped`, `2 carrots cut into sticks`.
 AFTER = re.compile(
-    rf"\s+(?:{_one}(?:(?:\s+and\s+|\s+){_one})*|(?:cut|torn|sliced|broken|chopped) in(?:to)?\s.*|at room temperature)$",
+    rf"\s+(?:{_one}(?:(?:\s+and\s+|\s+){_one})*|(?:cut|torn|sliced|broken|chopped) in(?:to)?\s.*"
+    r"|at room temperature|of (?:your )?choice)$",
     re.IGNORECASE,
 )
 FOR = re.compile(

@@ -26,7 +26,7 @@ _V = "[" + "".join(VULGAR) + "]"
 _WORD = "|".join(sorted((w for w in WORDS if len(w) > 2), key=len, reverse=True))
 _PART = "half|halves|quarters?|thirds?|eighths?"
 # What may not follow a number word: `five-spice`, `half-and-half`, `a` at the end of a text.
-_ENDS = r"(?=\s+(?!and\b|&)\S)"
+_ENDS = r"(?=\s+(?!and\b|&)\S|-inch\b)"
 
 _NUMBER = re.compile(
     rf"""(?P<whole>[0-9]+)(?:\s+and\s+a\s+|\s+and\s+|\s*&\s*|\s+|\s?[-–]\s?)?(?P<vulgar>{_V})

@@ -111,6 +111,7 @@ def _tool(note: _Note, part: str, start: int, stop: int) -> None:
     elif number is None:
         if re.search(r"\boven\b.*\b[0-9]{3}\b", words, re.IGNORECASE) and not hot:
             note.fault("bad-amount", f'"{part}": °F or °C?', start, stop, f"write {part} F or {part} C")
+            words = re.sub(r"\s*\b[0-9]{3}\b.*", "", words)
         note.uses.append(Use(re.sub(r"\s+(?:at|to|@)$", "", words), hot[0] if hot else None, 1, span))
     else:
         named = words[number.end :].strip(" -x×")

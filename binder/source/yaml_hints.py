@@ -99,13 +99,15 @@ def syntax_problem(fault: yaml.YAMLError, text: str, path: str, first_line: int)
     return error(place, "yaml-syntax", "this line cannot be read as YAML", "compare it with the lines above")
 
 
+# As much of a line as a person would look at; more would cost time on endless ones.
+_NEAR = 300
 _COLON_WITHOUT_SPACE = re.compile(r"\s*(?:- )?[\w '\"-]+?(:)[^\s:/]")
 
 
 def _plain_cause(noticed: Span, lines: list[str]) -> tuple[int, int, str, str] | None:
     """Line (from 0), column (from 1), message and way out, where the text itself shows what the parser cannot say."""
     line = lines[noticed.line]
-    before, here = line[: noticed.column - 1], line[noticed.column - 1 : noticed.column]
+    before, here = line[: noticed.column - 1][-_NEAR:], line[noticed.column - 1 : noticed.column]
     if here == "\t" or (before + here).strip(" ") == "\t":
         return (
             noticed.line,
@@ -114,11 +116,11 @@ def _plain_cause(noticed: Span, lines: list[str]) -> tuple[int, int, str, str] |
             "indent with spaces, not with tabs",
         )
     for number in (noticed.line, noticed.line - 1):
-        squeezed = _COLON_WITHOUT_SPACE.match(lines[number]) if number >= 0 else None
+        squeezed = _COLON_WITHOUT_SPACE.match(lines[number][:_NEAR]) if number >= 0 else None
         if squeezed and not re.search(r":(\s|$)", lines[number]):
             remedy = "write a space after the colon: title: Squash bake"
             return number, squeezed.start(1) + 1, "no space after the colon", remedy
-    if re.search(r"""(: |- |^)\s*("[^"]*"|'[^']*')\s*$""", before) and here not in ("", ":"):
+    if re.search(r"""(?:: |- |^)\s*("[^"]*"|'[^']*')\s*$""", before) and here not in ("", ":"):
         return noticed.line, noticed.column, "text after a closing quote", "put the whole value in quotes"
     if before.rstrip().endswith(("]", "}")) and here not in ("", ":"):
         remedy = f"delete it, or {_QUOTE_IT}"

@@ -118,10 +118,15 @@ class _Reader:
 
     def _scalar(self, event: Any) -> Scalar:
         text: str = event.value
+        start, end = event.start_mark, event.end_mark
+        if not event.style and start.line == end.line and self._line(start.line)[start.column : end.column] == text:
+            # Nearly every value: plain, on one line, written as it reads.
+            span = Span(self.path, self.first_line + start.line, start.column + 1, end.column + 1)
+            return Scalar(self._meaning(event, text, False), text, span)
         quoted = bool(event.style)
         span = self._span(event)
-        written = self._line(event.start_mark.line)[span.column - 1 : span.end - 1]
-        exact = event.start_mark.line == event.end_mark.line
+        written = self._line(start.line)[span.column - 1 : span.end - 1]
+        exact = start.line == end.line
         if quoted and exact and written[1:-1] == text and written[:1] in ("'", '"'):
             span = Span(span.path, span.line, span.column + 1, span.end - 1)
         else:

@@ -105,7 +105,7 @@ def shopping() -> tuple[Block, ...]:
     )  # fmt: skip
     rows = (
         Row((plain("Vegetables and fruit"),), "group"),
-        row((), "fennel", quantity("4 each"), "3 1/2 each", "not known", "1/2 each", "6.40"),
+        row((), "fennel", quantity("4 each"), "3½ each", "not known", "½ each", "6.40"),
         row((), "beetroot", quantity("1.2 kg"), "1.1 kg", "0", "0.1 kg", "3.80"),
         row((), "pears, firm", quantity("6 each"), "5 each", "0", "1 each", "4.20"),
         Row((plain("Fish counter"),), "group"),
@@ -130,7 +130,7 @@ def mise() -> Table:
     )  # fmt: skip
     return Table(columns, (
         row((), quantity("900 g"), "fennel", "in wedges", "braise 700 g, parcels 200 g"),
-        row((), quantity("1 7/8 cups"), "onion", "finely diced", "braise 1 1/4 cups, hash 5/8 cup"),
+        row((), quantity("1⅞ cups"), "onion", "finely diced", "braise 1 1/4 cups, hash ⅝ cup"),
         row((), quantity("1.1 kg"), "beetroot", "peeled, in 1 cm dice", "hash"),
     ), "Mise en place", "mise")  # fmt: skip
 
@@ -171,15 +171,15 @@ def run_sheet() -> tuple[Block, ...]:
 def card_blocks(title: str) -> tuple[Block, ...]:
     ingredients = Ingredients((
         IngredientGroup("Beans", (
-            IngredientLine("1 7/8 cups", "white beans, dry", "soaked overnight", "340 g"),
+            IngredientLine("1⅞ cups", "white beans, dry", "soaked overnight", "340 g"),
             IngredientLine("2", "bay leaves"),
-            IngredientLine("1 1/2 tsp", "salt, table", "", "9 g"),
+            IngredientLine("1½ tsp", "salt, table", "", "9 g"),
         )),
         IngredientGroup("Fennel", (
             IngredientLine("700 g", "fennel bulbs", "in wedges, the fronds kept for the end"),
             IngredientLine("1 1/4 cups", "onion", "finely diced", "190 g", mark="S"),
             IngredientLine("3 tbsp", "rapeseed oil", "", "", "recipes/oil/index.html"),
-            IngredientLine("2/3 cup", "dry cider"),
+            IngredientLine("⅔ cup", "dry cider"),
         )),
     ))  # fmt: skip
     steps = Steps((
@@ -200,7 +200,7 @@ def card_blocks(title: str) -> tuple[Block, ...]:
     ))  # fmt: skip
     return (
         Photo("braise.png", "A shallow dish of braised fennel"),
-        Facts((("Makes", plain("8 portions of 1 1/2 cups")), ("This week", (Run("6 1/2 portions", "quantity"),)),
+        Facts((("Makes", plain("8 portions of 1½ cups")), ("This week", (Run("6½ portions", "quantity"),)),
                ("Keeps", plain("3 days in the refrigerator, 3 months frozen")))),
         Box("allergens", "Contains sulphites", (Para(plain("Read the pack. Not known: cider.")),)),
         Beside((ingredients,), (steps,), "recipe"),

@@ -172,19 +172,19 @@ class Words:
     picture_caption = "Grey: hands are busy. Hatched: it goes by itself. The numbers are those of the table."
     picture_alt = "Who and what is busy from {start} to {finish}; rows: {rows}. The table below says the same."
     cooling, hot_until, check_half_way = "Cold by when", "Hot until", "Check"
-    lukewarm_by, cold_by = "70 °F / 21 °C by", "41 °F / 5 °C by"
+    lukewarm_by, cold_by = "In the refrigerator, 70 °F / 21 °C by", "41 °F / 5 °C by"
     cooling_title = "Cooling"
     cooling_how = (
-        "Spread thick food no deeper than 2 in (5 cm), thin liquids no deeper than 4 in (10 cm), lids ajar, air around.",
-        "At the check, take the temperature in the middle. If it will not be at 70 °F / 21 °C by its hour: shallower, "
-        "or an ice bath, and stir.",
-        "Missed the first hour by the clock? Heat it again to 165 °F / 74 °C and begin once more, or throw it away. "
-        "Missed the second: throw it away.",
+        "Thick food no deeper than 2 in (5 cm), thin liquids no deeper than 4 in (10 cm), lids ajar, air around.",
+        "At the check take the temperature in the middle: above 92 °F / 33 °C it is late. Then shallower, or an ice "
+        "bath, and stir. (A screen only: worked out from Hedeen, Schaffner and Brown, 2022.)",
+        "70 °F / 21 °C missed: heat it again to 165 °F / 74 °C and begin once more, or throw it away. 41 °F / 5 °C "
+        "missed: throw it away.",
     )
     pressure_title = "Pressure cooker"
     pressure_caution = (
-        "Pressure cooker: the maker's manual comes first. No more than two thirds full, half with what swells or foams; "
-        "never open it under pressure."
+        "Pressure cooker: the maker's manual comes first. No more than two thirds full, half with what swells or "
+        "foams; never open it under pressure."
     )
 
     # ---- 5 recipe cards ----
@@ -214,14 +214,14 @@ class Words:
     substituted = "{use} in place of {instead}, for {eaters} (at the recipe's written size)."
     substitution_check = "A substitution brings its own allergens: they are counted in the words for that eater."
     core_meat = (
-        "core temperature, by thermometer: poultry 165 °F / 74 °C; ground meat 160 °F / 71 °C; steaks, chops and roasts "
-        "145 °F / 63 °C and 3 min rest; fish 145 °F / 63 °C (USDA FSIS)."
+        "core temperature, by thermometer: poultry 165 °F / 74 °C; ground meat 160 °F / 71 °C; steaks, chops and "
+        "roasts 145 °F / 63 °C and 3 min rest; fish 145 °F / 63 °C (USDA FSIS)."
     )
     core_eggs = "egg dishes to 160 °F / 71 °C in the middle (USDA FSIS)."
     cool_shallow = "portion and cool at once, no deeper than 2 in (5 cm); in the refrigerator within 2 h."
     reheat_caution = (
-        "reheat to 165 °F / 74 °C in the middle, by thermometer. Take more care for people who are pregnant, very young, "
-        "old or ill."
+        "reheat to 165 °F / 74 °C in the middle, by thermometer. Take more care for people who are pregnant, very "
+        "young, old or ill."
     )
     local_rules = "Local food-safety rules and the advice of licensed professionals come before anything printed here."
 
@@ -272,7 +272,7 @@ class Words:
     from_to_line = "{source} to {to}"
     forgotten_title = "Forgotten? The morning after"
     forgotten = (
-        "Cooked food: heat it from frozen, about half as long again and stirred often, to 165 °F / 74 °C in the middle.",
+        "Cooked food: heat it from frozen, half as long again, stirred often, to 165 °F / 74 °C in the middle.",
         "Raw or cooked, in cold water: closed bag, water changed every 30 min, about 1 h for up to 1 lb (450 g); "
         "then cook or heat at once.",
         "Or eat another dish today and this one tomorrow. Never thaw on the counter.",
@@ -285,24 +285,22 @@ class Words:
     day_convention = (
         "The day a dish is made is day 0. Its use-by is that day plus its limit, and that day is the last.",
         "Freezing stops the count: what has thawed has the days that it had left.",
-        "Dates for the refrigerator are for health. Dates for the freezer are for quality: past them it is past its best.",
+        "Dates for the refrigerator are for health, those for the freezer for quality: past them, past its best.",
     )
     keeping_cautions = (
-        "A date holds only for food that was cold in time: refrigerator at or below 40 °F / 4 °C, freezer at 0 °F / −18 °C.",
-        "Agencies differ (cooked rice: some say 1 day). Be stricter for people who are pregnant, very young, old or ill.",
+        "A date holds for food that was cold in time: refrigerator at 40 °F / 4 °C or below, freezer 0 °F / −18 °C.",
+        "Agencies differ (cooked rice: some say 1 day). Be stricter for who is pregnant, very young, old or ill.",
         "When in doubt about smell, time or temperature: throw it away. Never taste to find out.",
         local_rules,
     )
-    keeping_caption = (
-        "Line: in the refrigerator or cupboard. Dashed: thawed. Ring: eaten. The line ends on the last day."
-    )
+    keeping_caption = "Line: refrigerator or cupboard. Dashed: thawed. Ring: eaten. A line ends on the last day."
     keeping_alt = "How long each dish keeps. {}. The table below says the same."
     keeping_line = "{dish} from {first} to {last}, eaten {eaten}"
     keeping_line_thawed = "{dish} frozen, pulled {first}, last day {last}, eaten {eaten}"
 
     # ---- 10 kits ----
-    kit, stored, pull, pull_evening, begin = "set", "Stored", "Pull", "in the evening of {}", "Begin"
-    the_set, stored_apart = "{} (the set)", "{} (stored apart)"
+    kit, stored, pull, pull_evening, begin = "Set", "Stored", "Pull", "in the evening of {}", "Begin"
+    stored_apart = "Stored apart: {}"
     begin_to_eat = "{begin}, to eat at {meal}"
     left_for_service = "Left for service"
     nothing_left_to_do = "No steps are written for service."
@@ -326,8 +324,8 @@ class Words:
     )  # fmt: skip
     cell_contains, cell_may_contain, cell_not_found = "contains", "may contain", "not found"
     matrix_note = (
-        "Contains: from the ingredients. May contain: the pack says so. Not known: a food has no record. Not found: not in "
-        "what is recorded, which is no promise that it is not there."
+        "Contains: from the ingredients. May contain: the pack says so. Not known: a food has no record. Not found: "
+        "not in what is recorded, which is no promise that it is not there."
     )
     cross_contact = "Food shares boards, pans and hands here: cross-contact is possible in every dish."
     not_checked_title, not_checked_note = (
@@ -339,12 +337,8 @@ class Words:
     # ---- 12 numbers ----
     numbers = "Numbers by eater and day"
     numbers_note = "Only what this binder plans is counted: what else is eaten is not in these figures."
-    not_medical = (
-        "Figures for the kitchen, not medical advice: a diet for an illness belongs to licensed professionals."
-    )
-    rounding_note = (
-        "Summed first and rounded once for print by {}. At least: a food has no figure, and the rest is known."
-    )
+    not_medical = "Figures for the kitchen, not medical advice: a diet for an illness is for licensed professionals."
+    rounding_note = "Summed first, rounded once for print by {}. At least: a food has no figure, the rest is known."
     nutrients: Map = MappingProxyType(
         {
             "energy_kcal": "Energy", "protein_g": "Protein", "fat_g": "Fat", "saturated_fat_g": "Saturated fat",
@@ -379,7 +373,8 @@ class Words:
     # ---- labels ----
     labels_title = "Labels, {}"
     label_eat_by, label_cook_by, label_made, made_short = "Eat by {}", "Cook by {}", "Made {}", "made {}"
-    label_freeze, label_freeze_pull = "Freeze", "Freeze; pull {}"
+    label_freeze, label_freeze_pull = "Freeze", "Freeze; pull {pull}"
+    label_freeze_pull_eat = "Freeze; pull {pull}, eat by {by}"
     label_date_not_known = "Date not known"
     label_apart = "Raw: keep closed and below"
 

@@ -1,0 +1,22 @@
+"""Words of preparation and quality: closed lists, so that nothing else is ever set aside from a food's name."""
+
+from __future__ import annotations
+
+# How it was cut or worked: set aside, and kept to choose the table's measure.
+_CUT_WORDS = """
+    chopped minced diced dice cubed cubes cube sliced slices strips slivered flaked flakes shredded grated halved halves
+    quartered quarters pieces chunks wedges mashed pureed puree crumbled crushed melted sifted unsifted packed unpacked
+    julienned matchsticks rings rounds coins florets leaves sprigs drained rinsed pitted whole ground thawed whipped
+    sections kernels shelled torn
+    """
+CUT = frozenset(_CUT_WORDS.split())
+# Said of a food without making it another one: no words of state (dried, canned, cooked, frozen, ground, smoked).
+_SAID_WORDS = """
+    chopped minced diced cubed sliced slivered shredded grated halved quartered mashed crumbled crushed melted sifted
+    packed julienned torn finely roughly coarsely thinly thickly freshly lightly firmly loosely very fresh ripe large
+    small medium big young peeled unpeeled trimmed washed scrubbed cored seeded deseeded stemmed pitted boneless
+    skinless boned skinned softened chilled cold warm hot room temperature good quality organic plain pure best firm
+    tender heaped heaping level leaves sprigs florets pieces chunks wedges cubes slices strips rings extra beaten cut
+    into in and of the rinsed drained thawed
+    """
+SAID = frozenset(_SAID_WORDS.split())

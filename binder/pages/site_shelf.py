@@ -1,0 +1,186 @@
+"""What the site is made from, and the look-ups that its pages share: addresses, foods and their uses, weeks of a dish."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from types import MappingProxyType
+from urllib.parse import quote
+
+from binder.model.food import Food
+from binder.model.library import Library
+from binder.model.recipe import Ingredient
+from binder.pages.edition import Edition, name_of, run, together
+from binder.pages.format import week_title
+from binder.pages.house_style import house_style
+from binder.pages.page import Crumb, RunKind, Text
+from binder.pages.words.en import Words
+from binder.reckon.facts import Costs, RecipeFacts, WeekFacts
+
+HOME_PATH = "index.html"
+WEEKS_PATH = "weeks/index.html"
+NOTES_PATH = "weeks/notes/index.html"
+RECIPES_PATH = "recipes/index.html"
+FOODS_PATH = "foods/index.html"
+ON_HAND_PATH = "freezer/index.html"
+
+FoodKey = tuple[str, str, str | None]
+
+
+@dataclass(frozen=True, slots=True)
+class FoodUse:
+    """One line that uses a food: of a recipe, or of a week's substitution."""
+
+    recipe: str
+    line: Ingredient
+    week: str = ""  # set for a substitution
+
+
+@dataclass(frozen=True, slots=True)
+class ShelvedFood:
+    """A food that the library uses, has on hand or describes; `slug` names its page."""
+
+    food: Food
+    slug: str
+    uses: tuple[FoodUse, ...]
+
+    @property
+    def path(self) -> str:
+        return f"foods/{self.slug}/index.html"
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """The library with its figures. `edition` is that of the current week, or of no week when there is none."""
+
+    edition: Edition
+    weeks: Mapping[str, WeekFacts]
+    current: str | None
+    today: date
+    printed: frozenset[str]  # weeks whose binder lies in print/
+    foods: Mapping[FoodKey, ShelvedFood]  # in order of name
+    planned: Mapping[str, tuple[str, ...]]  # recipe key to week keys, latest first
+
+    @property
+    def words(self) -> Words:
+        return self.edition.words
+
+    @property
+    def library(self) -> Library:
+        return self.edition.library
+
+    @property
+    def recipes(self) -> Mapping[str, RecipeFacts]:
+        return self.edition.recipes
+
+    @property
+    def by_title(self) -> tuple[RecipeFacts, ...]:
+        return tuple(sorted(self.recipes.values(), key=lambda f: (f.title.casefold(), f.key)))
+
+    @property
+    def week_keys(self) -> tuple[str, ...]:
+        """All weeks, latest first."""
+        return tuple(sorted({*self.library.weeks, *self.weeks}, reverse=True))
+
+    def dish(self, key: str, kind: RunKind = "") -> Text:
+        """A recipe's title, linked to its page when it has one."""
+        return run(self.edition.title(key), kind, address(recipe_path(key)) if key in self.recipes else None)
+
+    def dishes(self, keys: Iterable[str]) -> Text:
+        return together((self.dish(key) for key in keys), ", ")
+
+    def week(self, key: str) -> Text:
+        known = key in self.library.weeks or key in self.weeks
+        return run(week_title(key, self.words), "", address(week_path(key)) if known else None)
+
+    def food(self, food: Food) -> Text:
+        """A food's name, linked to its page."""
+        return run(food.name, "", self.food_href(food))
+
+    def food_href(self, food: Food) -> str | None:
+        found = self.foods.get(food_key(food))
+        return address(found.path) if found else None
+
+    def crumbs(self, *after: tuple[str, str | None]) -> tuple[Crumb, ...]:
+        """From the front page down to where the reader is."""
+        return Crumb(self.words.home, HOME_PATH), *(Crumb(text, href) for text, href in after)
+
+
+def shelf_of(
+    library: Library,
+    recipes: Mapping[str, RecipeFacts],
+    weeks: Mapping[str, WeekFacts],
+    current: str | None,
+    today: date,
+    private: bool = False,
+    printed: frozenset[str] = frozenset(),
+) -> Shelf:
+    facts = weeks.get(current) if current else None
+    edition = Edition(facts or no_week(today), library, recipes, house_style(library.household), private)
+    return Shelf(edition, weeks, current, today, printed, _foods(library), _planned(library))
+
+
+def no_week(today: date) -> WeekFacts:
+    """Facts of no week at all, for pages that speak of a recipe alone."""
+    costs = Costs(None, MappingProxyType({}), None, "", False)
+    return WeekFacts("", today, (), (), (), (), costs, (), (), (), (), 1, (), (), (), ())
+
+
+def address(path: str) -> str:
+    """A page's path as an address: what an address may not hold is written in per cent."""
+    return quote(path, safe="/")
+
+
+def recipe_path(key: str) -> str:
+    return f"recipes/{key}/index.html"
+
+
+def week_path(key: str) -> str:
+    return f"weeks/{key}/index.html"
+
+
+def food_key(food: Food) -> FoodKey:
+    return food.name, food.basis.kind, food.basis.id
+
+
+def _foods(library: Library) -> Mapping[FoodKey, ShelvedFood]:
+    foods: dict[FoodKey, Food] = {}
+    uses: dict[FoodKey, list[FoodUse]] = {}
+    for food, use in _mentions(library):
+        foods.setdefault(food_key(food), food)
+        uses.setdefault(food_key(food), []).extend([use] if use else [])
+    slugs: dict[str, int] = {}
+    shelved = {}
+    for key in sorted(foods, key=lambda k: (k[0].casefold(), k[1], k[2] or "")):
+        slug = name_of(foods[key].name) or "food"
+        slugs[slug] = slugs.get(slug, 0) + 1
+        # Two foods of one name (a table row and the household's own) have a page each.
+        name = slug if slugs[slug] == 1 else f"{slug}-{slugs[slug]}"
+        shelved[key] = ShelvedFood(foods[key], name, tuple(uses[key]))
+    return MappingProxyType(shelved)
+
+
+def _mentions(library: Library) -> Iterator[tuple[Food, FoodUse | None]]:
+    """Every food that is named anywhere, with the line that uses it."""
+    for food in library.foods:
+        yield food, None
+    for recipe in library.recipes.values():
+        for line in recipe.ingredients:
+            if line.recipe is None:
+                yield line.food, FoodUse(recipe.key, line)
+    for week in library.weeks.values():
+        for swap in week.substitutions:
+            if swap.use.recipe is None:
+                yield swap.use.food, FoodUse(swap.recipe, swap.use, week.key)
+    for lot in library.stock.lots:
+        if lot.food is not None and lot.recipe is None:
+            yield lot.food, None
+
+
+def _planned(library: Library) -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for key in sorted(library.weeks, reverse=True):
+        for recipe in dict.fromkeys(line.recipe for line in library.weeks[key].meals):
+            found.setdefault(recipe, []).append(key)
+    return MappingProxyType({recipe: tuple(keys) for recipe, keys in found.items()})

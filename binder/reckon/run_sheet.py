@@ -1,0 +1,144 @@
+"""The run sheet of each prep session: what is done when, by whom and with what, finished as early as can be.
+
+The problem and its rules stand in `run_sheet_problem`; how a sheet is found and its bound proven, in
+`run_sheet_search` and `run_sheet_bounds`. Effort is counted in steps and never by the clock, and nothing outside
+this package decides: the same content gives the same sheet on every machine.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from datetime import UTC, datetime, timedelta
+
+from binder.model.household import Household
+from binder.model.week import Session
+from binder.problem import Problem, error, in_order, warning
+from binder.reckon import run_sheet_equipment as kit
+from binder.reckon.demand import clock
+from binder.reckon.facts import Batch, RunSheet, Task
+from binder.reckon.run_sheet_kitchen import COOLING, Setting, setting
+from binder.reckon.run_sheet_problem import Plan
+from binder.reckon.run_sheet_search import Found, search
+from binder.reckon.run_sheet_tasks import Lists, Planned, planned, whole_minutes
+
+LONG = timedelta(hours=6)  # a session of more than this is said to be long: common practice
+WASHING = "wash"
+
+
+def sheets(batches: tuple[Batch, ...], household: Household) -> tuple[tuple[RunSheet, ...], tuple[Problem, ...]]:
+    """One sheet for each session that makes something, in order of time, and what stands against them."""
+    by_session: dict[Session, list[Batch]] = {}
+    for batch in batches:
+        if batch.session is not None and batch.facts is not None:
+            by_session.setdefault(batch.session, []).append(batch)
+    found = [
+        _sheet(session, by_session[session], household)
+        for session in sorted(by_session, key=lambda s: (s.on, s.at_minutes, s.span.line))
+    ]
+    return tuple(sheet for sheet, _ in found), in_order([p for _, problems in found for p in problems])
+
+
+def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> tuple[RunSheet, tuple[Problem, ...]]:
+    have = kit.equipment(session, batches, household)
+    tasks, lists = planned(batches, have)
+    tasks = (*tasks, *_of_session(tasks, household.session_minutes))
+    at = setting(tasks, lists, have, household)
+    found = search(at.kitchen, at.later)
+    start = clock(household, session.on, session.at_minutes)
+    problems = [*kit.missing(batches, have, household)]
+    if not found.within_limits:
+        problems.extend(_stands_too_long(tasks, lists, at, found.plan))
+    sheet = _written(session, start, tasks, at, found)
+    if sheet.finish - start > LONG or sheet.finish.date() > start.date():
+        problems.append(_too_long(session, sheet))
+    return sheet, tuple(problems)
+
+
+def _of_session(tasks: tuple[Planned, ...], stated: Mapping[str, object] | None) -> list[Planned]:
+    """Minutes that the household states for each session; what is washed up is washed up last."""
+    made: list[Planned] = []
+    names = sorted(stated or (), key=lambda name: (WASHING in name.casefold(), name)) if tasks else []
+    for name in names:
+        assert stated is not None
+        after = tuple(range(len(tasks) + len(made))) if WASHING in name.casefold() else ()
+        slug = re.sub(r"[^\w]+", "-", name.casefold()).strip("-")
+        made.append(Planned(f"session/{slug}", None, name, None, round(float(str(stated[name])) * 60), True, after))
+    return made
+
+
+def _written(session: Session, start: datetime, tasks: Sequence[Planned], at: Setting, found: Found) -> RunSheet:
+    uses = at.uses(found.plan)
+    rows = []
+    for n, task in enumerate(tasks):
+        begins = found.plan.starts[n] * at.unit
+        rows.append(
+            Task(
+                id=task.id,
+                text=task.text,
+                recipe=task.batch.recipe if task.batch else "",
+                part=task.step.part if task.step else None,
+                start=_later(start, begins),
+                finish=_later(start, begins + task.seconds),
+                attended=task.attended,
+                uses=uses[n],
+                after=tuple(tasks[i].id for i in task.after),
+                load=task.load,
+                loads=task.loads,
+                assumed_minutes=task.assumed,
+                temperature=_temperature(task),
+                batch=task.batch.id if task.batch else "",
+            )
+        )
+    seconds, bound = found.plan.finish(at.kitchen) * at.unit, found.bound * at.unit
+    return RunSheet(
+        session=start.isoformat(),
+        start=start,
+        finish=_later(start, seconds),
+        minutes=whole_minutes(seconds),
+        at_least_minutes=whole_minutes(bound),
+        proven=whole_minutes(bound) == whole_minutes(seconds),
+        tasks=tuple(sorted(rows, key=lambda task: (task.start, task.id))),
+        of=session,
+    )
+
+
+def _later(start: datetime, seconds: int) -> datetime:
+    """Elapsed time, also across the night on which clocks are changed."""
+    return (start.astimezone(UTC) + timedelta(seconds=seconds)).astimezone(start.tzinfo)
+
+
+def _temperature(task: Planned) -> str:
+    return next((use.temperature_text for use in task.step.uses if use.temperature_text), "") if task.step else ""
+
+
+def _stands_too_long(tasks: Sequence[Planned], lists: Sequence[Lists], at: Setting, plan: Plan) -> list[Problem]:
+    """What cannot be portioned within 2 h of its last hot step, at the step that comes too late."""
+    found = []
+    for limit in at.limits:
+        hot = max(plan.starts[i] + at.kitchen.jobs[i].length for i in limit.hot)
+        last = max(limit.last, key=lambda i: plan.starts[i] + at.kitchen.jobs[i].length)
+        wait = (plan.starts[last] + at.kitchen.jobs[last].length - hot) * at.unit
+        step, batch = tasks[last].step, tasks[last].batch
+        if wait > COOLING and step is not None and batch is not None and batch.facts is not None:
+            found.append(
+                error(
+                    step.span,
+                    "kept-too-long",
+                    f'{batch.facts.title}: "{step.text}" ends {whole_minutes(wait)} min after the last hot step, and '
+                    "what was cooked must be portioned and cooling within 2 h of it",
+                    "portion it before it waits, or let fewer dishes share the session",
+                )
+            )
+    return found
+
+
+def _too_long(session: Session, sheet: RunSheet) -> Problem:
+    hours, minutes = divmod(sheet.minutes, 60)
+    return warning(
+        session.span,
+        "prep-too-long",
+        f"this session takes {hours} h {minutes:02d} min, until {sheet.finish:%H:%M on %A}",
+        "make a part of it in a second session",
+        f"let more than {session.cooks} cook" if session.cooks > 1 else "let two cook: `cooks: 2`",
+    )

@@ -1,0 +1,125 @@
+"""From planned tasks to the problem in whole units of time, and from its plan back to numbered pieces."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import gcd
+
+from binder.model.household import Household
+from binder.reckon.allergens import covered
+from binder.reckon.facts import Batch
+from binder.reckon.run_sheet_equipment import COOK, OVEN, Equipment, Pieces, heat_of, is_hot, racks_kept
+from binder.reckon.run_sheet_problem import Job, Kitchen, Limit, Plan
+from binder.reckon.run_sheet_tasks import Lists, Planned
+
+HEATING = 10 * 60  # seconds from cold, or from one temperature to another: as the run sheet's rules say
+COOLING = 2 * 60 * 60  # seconds, FDA Food Code 3-501.14: from 135 to 70 °F within 2 h
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """The problem of one session: `unit` seconds of a unit of time; `pieces` of each kind of the kitchen.
+
+    `limits` are those of the kitchen. `later` says of each job what makes it better late: an allergen that an eater
+    avoids, raw meat; and the batch it belongs to.
+    """
+
+    kitchen: Kitchen
+    unit: int
+    pieces: tuple[Pieces, ...]
+    limits: tuple[Limit, ...]
+    later: tuple[tuple[int, int], ...]
+
+    def uses(self, plan: Plan) -> list[tuple[str, ...]]:
+        """The pieces each job keeps, by name: of those that are free the ones with the lowest numbers."""
+        jobs = self.kitchen.jobs
+        free_from = [[0] * pieces.count for pieces in self.pieces]
+        found: list[tuple[str, ...]] = [()] * len(jobs)
+        for j in sorted(range(len(jobs)), key=lambda j: (plan.starts[j], jobs[j].length > 0, j)):
+            names = []
+            for kind, count in jobs[j].needs:
+                free = [n for n, when in enumerate(free_from[kind]) if when <= plan.starts[j]][:count]
+                for n in free:
+                    free_from[kind][n] = plan.starts[j] + jobs[j].length
+                    names.append(self.pieces[kind].name(n))
+            if plan.ovens[j] >= 0:
+                several = len(self.kitchen.ovens) > 1
+                names.append(f"{OVEN} {plan.ovens[j] + 1}" if several else OVEN)
+            found[j] = tuple(names)
+        return found
+
+
+def setting(tasks: Sequence[Planned], lists: Sequence[Lists], have: Equipment, household: Household) -> Setting:
+    """The problem that a session's tasks make with what there is."""
+    ovens = have.ovens
+    limits = _limits(tasks, lists)
+    heats: dict[object, int] = {}
+    kinds: dict[Pieces, int] = {}
+    unit = gcd(*(task.seconds for task in tasks), *([HEATING] if ovens else []), *([COOLING] if limits else [])) or 60
+    jobs = []
+    for task in tasks:
+        racks = min(racks_kept(task.step), max(ovens, default=0)) if task.step else 0
+        heat = heats.setdefault(heat_of(task.step), len(heats)) if task.step and racks else -1
+        needs = tuple((kinds.setdefault(p, len(kinds)), n) for p, n in _needs(task, have))
+        jobs.append(Job(task.seconds // unit, needs, task.after, racks, heat))
+    limits = tuple(Limit(limit.hot, limit.last, limit.within // unit) for limit in limits)
+    kitchen = Kitchen(tuple(jobs), tuple(p.count for p in kinds), ovens, HEATING // unit, limits)
+    return Setting(kitchen, unit, tuple(kinds), limits, _later(tasks, household))
+
+
+def _needs(task: Planned, have: Equipment) -> list[tuple[Pieces, int]]:
+    """What a task keeps apart from an oven: a cook when it is attended, and every piece it names."""
+    needs: dict[Pieces, int] = {}
+    cook = have.pieces(COOK)
+    if task.attended and cook:
+        needs[cook] = 1
+    if task.step is not None and task.batch is not None and task.batch.facts is not None:
+        for use in task.step.uses:
+            pieces = have.pieces(use.kind, task.batch.facts.recipe, task.batch.portions_made)
+            if use.kind != OVEN and pieces:
+                needs[pieces] = min(needs.get(pieces, 0) + use.count, pieces.count)
+    return list(needs.items())
+
+
+def _limits(tasks: Sequence[Planned], lists: Sequence[Lists]) -> tuple[Limit, ...]:
+    """For each batch that is cooled: its last hot steps, what must be over soon after them, and seconds."""
+    found: list[Limit] = []
+    for of in lists:
+        batch = tasks[of.first[0]].batch
+        if batch is None or not _is_cooled(batch):
+            continue
+        hot_parts = [_last_hot(tasks, part) for part in of.parts]
+        if of.together:
+            hot = _last_hot(tasks, of.together) or tuple(i for part in hot_parts for i in part)
+            pairs = [(hot, of.together[-1])]
+        else:
+            pairs = [(hot, part[-1]) for hot, part in zip(hot_parts, of.parts, strict=True)]
+        found.extend(Limit(hot, last, COOLING) for hot, last in pairs if hot and hot != last)
+    return tuple(found)
+
+
+def _is_cooled(batch: Batch) -> bool:
+    """What keeps in a cupboard need not be cold."""
+    keeping = batch.facts.recipe.keeping if batch.facts else None
+    return keeping is None or keeping.fridge_days is not None or keeping.cupboard_days is None
+
+
+def _last_hot(tasks: Sequence[Planned], steps: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
+    for numbers in reversed(steps):
+        step = tasks[numbers[0]].step
+        if step is not None and is_hot(step):
+            return numbers
+    return ()
+
+
+def _later(tasks: Sequence[Planned], household: Household) -> tuple[tuple[int, int], ...]:
+    avoided = [word for eater in household.eaters for word in eater.avoids]
+    names: dict[str, int] = {}
+    found = []
+    for task in tasks:
+        batch = task.batch
+        number = names.setdefault(batch.id or batch.recipe, len(names)) if batch else -1
+        words = batch.facts.contains if batch and batch.facts else ()
+        found.append((sum(bool(covered(avoid, words)) for avoid in avoided), number))
+    return tuple(found)

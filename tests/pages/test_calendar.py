@@ -1,0 +1,34 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+from binder.pages.calendar import calendar_events
+
+from .fixture import library
+from .fixture_week import SHEET, week_facts
+
+CALENDAR = calendar_events(week_facts(), library())
+
+
+def test_sessions_carries_kits_and_pulls_in_order_of_time() -> None:
+    assert [(f"{e.start:%a %H:%M}", e.minutes, e.summary) for e in CALENDAR.events] == [
+        ("Sun 13:00", 48, "Prep session: 3 dishes"),
+        ("Mon 07:00", 10, "Carry to survey van: Ilka"),
+        ("Tue 18:07", 23, "Cook Trout with dill potatoes"),
+        ("Thu 20:00", 5, "Pull: Squash and barley bake"),
+    ]
+
+
+def test_times_are_local_with_their_offset() -> None:
+    assert {e.start.utcoffset() for e in CALENDAR.events} == {timedelta(hours=-5)}
+    assert CALENDAR.stamp.isoformat() == "2026-06-07T00:00:00+00:00"
+
+
+def test_uids_are_unique_and_stay_when_times_move() -> None:
+    uids = [e.uid for e in CALENDAR.events]
+    assert len(set(uids)) == len(uids)
+    longer = replace(SHEET, finish=SHEET.finish + timedelta(minutes=5), minutes=53)
+    again = calendar_events(week_facts(run_sheets=(longer,), today=date(2026, 6, 8)), library())
+    assert [e.uid for e in again.events] == uids
+    assert [e.minutes for e in again.events][0] == 53

@@ -1,0 +1,193 @@
+"""Recipe cards, kit cards, run sheet."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from binder.model.recipe import Use
+from binder.pages import card_steps, cooling, kit, recipe_card, run_sheet
+from binder.pages.page import Box, Ingredients, Page, Steps
+from binder.tables import temperatures
+
+from .fixture import BAKE, BAKE_FACTS, KIT, STEW_FACTS, line, recipe, step
+from .fixture_week import SHEET, TASKS, edition, serving, servings, week_facts
+from .reading import of_kind, said, table, words
+
+
+def card(key: str, **household: str) -> Page:
+    return next(page for page in recipe_card.pages(edition(**household)) if page.path == f"card-{key}")
+
+
+def lines(page: Page) -> dict[str, list[tuple[str, str, str, str]]]:
+    groups = of_kind(page, Ingredients)[0].groups
+    return {
+        g.title: [(i.quantity.replace("\u00a0", " "), i.second.replace("\u00a0", " "), i.food, i.mark) for i in g.lines]
+        for g in groups
+    }
+
+
+def test_a_card_is_scaled_to_the_weeks_size() -> None:
+    page = card("squash-barley-bake")
+    assert page.subtitle.replace("\u00a0", " ") == "10 portions · Sun 7 Jun, 13:00 · 1¼ × the recipe"
+    found = lines(page)
+    assert found["Barley"] == [("1⅞ cups", "", "pearled barley", ""), ("1¼–2½ tbsp", "", "olive oil", "")]
+    assert found["Squash"][0] == ("2½ lb", "1.13 kg", "butternut squash", "")
+    assert found["Squash"][1] == ("2½", "", "onions", "")
+    assert found["Squash"][2] == ("to taste", "", "salt", "")
+
+
+def test_a_metric_household_reads_grams() -> None:
+    assert lines(card("squash-barley-bake", measures="metric"))["Barley"][0][:2] == ("375 g", "1⅞ cups")
+
+
+def test_what_is_added_at_service_is_told_by_portion_and_by_eater() -> None:
+    assert lines(card("squash-barley-bake"))["At service, for each portion"] == [
+        ("½ tbsp", "", "tahini", "for Ilka"), ("½ tbsp", "", "ricotta", "for Tomas"),
+    ]  # fmt: skip
+
+
+def test_allergens_stand_in_a_box_for_each_kind_of_portion() -> None:
+    box = next(b for b in of_kind(card("squash-barley-bake"), Box) if b.kind == "allergens")
+    assert "For Ilka: Contains sesame." in words(box)
+    assert "For Tomas: Contains milk. Pack says may contain sesame." in words(box)
+
+
+def test_what_is_not_recorded_is_not_said_to_be_absent() -> None:
+    one = serving(9, STEW_FACTS, "dinner", "Tomas", None, kept="at service", made_on=None)
+    page = recipe_card.pages(edition(facts=week_facts(servings=(one,), batches=())))[0]
+    assert "None of the listed allergens is recorded. Not checked: radish." in words(page)
+    assert "made when it is eaten" in page.subtitle
+
+
+def test_the_substitution_is_said() -> None:
+    assert "4 tbsp tahini in place of ricotta, for Ilka" in words(card("squash-barley-bake"))
+
+
+def test_steps_take_their_minutes_from_the_run_sheet() -> None:
+    groups = of_kind(card("squash-barley-bake"), Steps)[0].groups
+    found = [(g.title, s.number, s.time.replace("\u00a0", " "), s.uses) for g in groups for s in g.steps]
+    assert found == [
+        ("Barley", 1, "35 min, unattended", "burner"), ("Squash", 2, "10 min", "cutting board"),
+        ("Squash", 3, "30 min, unattended", "oven 400 °F"), ("Together", 4, "8 min", ""),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(("factor", "minutes"), [("5/4", 10), ("1", 8), ("3/2", 12), ("1/2", 4), ("9/8", 9)])
+def test_a_board_step_grows_with_the_batch_up_to_a_minute(factor: str, minutes: int) -> None:
+    cubing, roasting = BAKE.prep[1], BAKE.prep[2]
+    assert card_steps.step_minutes(cubing, Fraction(factor), Fraction(8)) == minutes
+    assert card_steps.step_minutes(roasting, Fraction(factor), Fraction(8)) == 30
+
+
+def test_minutes_per_portion_are_multiplied() -> None:
+    per = replace(step("Fry.", None, 2, Use("burner")), per_portion=True)
+    assert card_steps.step_minutes(per, Fraction(1), Fraction(5)) == 10
+
+
+def test_pressure_and_meat_bring_their_cautions() -> None:
+    stew = recipe(
+        "stew", "Beef stew", (line("500 g beef", "beef", "500", "g", aisle="meat and fish"),), 4,
+        prep=(step("Cook.", None, 30, Use("pressure cooker"), unattended=True),),
+    )  # fmt: skip
+    facts = replace(STEW_FACTS, key="stew", recipe=stew, ingredients=tuple(
+        replace(STEW_FACTS.ingredients[0], ingredient=one) for one in stew.ingredients
+    ))  # fmt: skip
+    batch = replace(week_facts().batches[0], recipe="stew", facts=facts, id="b9")
+    text = words(recipe_card.pages(edition(facts=week_facts(batches=(batch,)))))
+    assert "maker's manual" in text and "poultry 165 °F / 74 °C" in text
+    assert "maker's manual" not in words(card("squash-barley-bake"))
+
+
+def test_figures_are_rounded_and_incomplete_ones_say_so() -> None:
+    assert "about 520 kcal, 18 g protein" in words(card("squash-barley-bake"))
+    text = recipe_card.figures_text(STEW_FACTS, edition()).replace("\u00a0", " ")
+    assert text.startswith("at least 295 kcal, 14 g protein") and "No figures for radish" in text
+
+
+def test_keeping_says_what_is_assumed_or_not_known() -> None:
+    keeps = replace(BAKE_FACTS.keeps, assumed=True, freezer_days=None)
+    text = recipe_card.keeps_text(replace(BAKE_FACTS, keeps=keeps), edition()).replace("\u00a0", " ")
+    assert text == "4 days in the refrigerator, may be frozen, not known how long (assumed: the recipe does not say)"
+    keeps = replace(keeps, assumed=False, freezes=False)
+    assert recipe_card.keeps_text(replace(BAKE_FACTS, keeps=keeps), edition()).endswith("do not freeze")
+
+
+def test_two_batches_of_one_recipe_are_two_cards() -> None:
+    first = week_facts().batches[0]
+    facts = week_facts(batches=(first, replace(first, id="b8", factor=Fraction(1, 2))))
+    assert [p.path for p in recipe_card.pages(edition(facts=facts))] == [
+        "card-squash-barley-bake", "card-squash-barley-bake-2"
+    ]  # fmt: skip
+
+
+# ---- kits ----
+
+
+def test_a_kit_card_has_set_what_is_apart_and_the_hours_of_service() -> None:
+    page = kit.pages(edition())[0]
+    found = lines(page)
+    assert list(found) == ["Set", "Stored apart: Raw, apart", "At service"]
+    assert found["Stored apart: Raw, apart"] == [("2½ fillets", "", "trout", "")]
+    assert table((page,), "service") == [
+        ("", "18:07", "Boil the potatoes.", "15 min, unattended, burner"), ("", "18:22", "Fry the trout.", "8 min, burner"),
+    ]  # fmt: skip
+    assert "18:07, to eat at 18:30" in words(page)
+    assert "Raw meat and fish stay closed" in words(page)
+
+
+def test_a_kit_step_without_minutes_leaves_the_hours_open() -> None:
+    loose = replace(KIT, service=(*KIT.service, step("Serve.", None, None)))
+    sitting = kit.sittings(edition())[0]
+    open_ = replace(sitting, facts=replace(sitting.facts, recipe=loose))
+    assert kit.begin_at(open_, edition()) is None and kit.begin_at(sitting, edition()) == 18 * 60 + 7
+
+
+# ---- run sheet ----
+
+
+def test_the_table_says_time_task_and_what_goes_by_itself() -> None:
+    rows = table(run_sheet.pages(edition()), "run-sheet")
+    assert rows[0] == (
+        "", "13:00", "1", "Simmer, covered.", "Squash and barley bake", "35 min, unattended", "burner 1"
+    )  # fmt: skip
+    assert rows[2][3] == "Roast. (400 °F)"
+    kinds = [row.kind for row in run_sheet.table(SHEET, edition()).rows]
+    assert kinds == ["now", "", "now", ""]
+
+
+def test_what_is_not_proven_says_its_bound() -> None:
+    assert run_sheet.in_words(SHEET, edition()).endswith("proven.")
+    loose = replace(SHEET, proven=False, at_least_minutes=45)
+    assert "No order can take less than 45\u00a0min" in run_sheet.in_words(loose, edition())
+
+
+def test_loads_and_assumed_minutes_are_said() -> None:
+    tasks = (replace(TASKS[0], load=1, loads=2, assumed_minutes=True),)
+    rows = run_sheet.table(replace(SHEET, tasks=tasks), edition()).rows
+    assert said(rows[0].cells[3]) == "Simmer, covered. (load 1 of 2) (minutes assumed: the recipe states none)"
+
+
+def test_two_cooks_are_named() -> None:
+    assert run_sheet._worth_saying(("cook 1", "oven 1")) == ("oven 1",)
+    assert run_sheet._worth_saying(("cook 2",)) == ("cook 2",)
+
+
+def test_cooling_deadlines_are_clock_times_after_the_last_hot_step() -> None:
+    assert table(run_sheet.pages(edition()), "cooling") == [
+        ("", "Squash and barley bake", "13:40", "14:40", "15:40", "19:40")
+    ]
+
+
+def test_cooling_limits_are_the_published_ones() -> None:
+    assert [limit.within_minutes for limit in temperatures.COOLING] == [
+        cooling.FIRST_LIMIT.total_seconds() / 60, cooling.SECOND_LIMIT.total_seconds() / 60,
+    ]  # fmt: skip
+
+
+def test_what_keeps_in_a_cupboard_has_no_cooling_deadline() -> None:
+    dry = tuple(replace(s, kept="cupboard") for s in servings())
+    assert cooling.deadlines(SHEET, edition(facts=week_facts(servings=dry))) == ()
+    assert cooling.piece_kind("pressure cooker 2") == "pressure cooker"

@@ -1,0 +1,65 @@
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from xml.etree import ElementTree
+
+from binder.pages import run_sheet
+from binder.pages.drawings import Bar, fitted, timeline
+
+from .fixture_week import SHEET, edition
+
+NINE = datetime(2026, 6, 7, 9, 0)
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def bar(row: str, begin: int, end: int, words: str, attended: bool = True) -> Bar:
+    return Bar(row, NINE + timedelta(minutes=begin), NINE + timedelta(minutes=end), words, attended)
+
+
+def draw(rows: list[str], bars: list[Bar]) -> ElementTree.Element:
+    last = max(one.finish for one in bars)
+    return ElementTree.fromstring(timeline(rows, bars, NINE, last, "Run <sheet>", "Who & what", "run-1"))
+
+
+def drawn(svg: ElementTree.Element, kind: str) -> list[ElementTree.Element]:
+    return [e for e in svg.iter() if e.get("class") == kind]
+
+
+def test_attended_bars_are_toned_and_unattended_ones_hatched() -> None:
+    svg = draw(["oven 1", "cook 1"], [bar("oven 1", 0, 30, "1 Bake", False), bar("cook 1", 0, 10, "2 Cut")])
+    assert len(drawn(svg, "attended")) == len(drawn(svg, "unattended")) == len(drawn(svg, "hatch")) == 1
+    assert drawn(svg, "unattended")[0].get("fill") == "none"
+
+
+def test_length_is_in_proportion_to_time() -> None:
+    svg = draw(["cook 1"], [bar("cook 1", 0, 30, "a"), bar("cook 1", 30, 90, "b")])
+    first, second = (float(e.get("width") or 0) + 1 for e in drawn(svg, "attended"))
+    assert abs(second / first - 2) < 0.01
+
+
+def test_two_racks_of_one_oven_lie_under_each_other() -> None:
+    svg = draw(["oven 1"], [bar("oven 1", 0, 30, "a"), bar("oven 1", 10, 20, "b")])
+    tops = [e.get("y") for e in drawn(svg, "attended")]
+    assert len(set(tops)) == 2
+
+
+def test_title_and_description_are_named_for_screen_readers() -> None:
+    svg = draw(["cook 1"], [bar("cook 1", 0, 30, "a")])
+    assert svg.get("role") == "img" and svg.get("aria-labelledby") == "run-1-title run-1-words"
+    assert [svg.findtext(f"{SVG}{name}") for name in ("title", "desc")] == ["Run <sheet>", "Who & what"]
+
+
+def test_words_are_cut_to_the_bar_and_the_number_stays() -> None:
+    assert fitted("12 Squash and barley bake", 400) == "12 Squash and barley bake"
+    assert fitted("12 Squash and barley bake", 60) == "12 Squash…"
+    assert fitted("12 Squash", 14) == "12"
+    assert fitted("12 Squash", 4) == ""
+
+
+def test_the_run_sheets_picture_has_a_row_for_every_piece() -> None:
+    drawing = run_sheet.picture(SHEET, 1, edition())
+    svg = ElementTree.fromstring(drawing.svg)
+    texts = [e.text for e in svg.iter(f"{SVG}text")]
+    assert texts.index("cook 1") < texts.index("oven 1") < texts.index("burner 1")
+    assert "cook 1, oven 1, burner 1, cutting board" in drawing.alt
+    assert "#" not in "".join(e.get("style") or "" for e in svg.iter())

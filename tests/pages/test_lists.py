@@ -1,0 +1,142 @@
+"""Shopping, mise en place, packing, carrying, pulling: the lists that are ticked."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from binder.model.quantity import exactly
+from binder.pages import carrying, keeping, mise_en_place, notes, packing, reheating, shopping
+from binder.pages.page import Check, Drawing
+from binder.reckon.facts import Costs, PackCount
+
+from .fixture import each
+from .fixture_week import edition, week_facts
+from .fixture_week import shopping as rows
+from .reading import of_kind, said, table, words
+
+
+def test_shopping_by_aisle_with_packs_and_what_is_left_over() -> None:
+    found = table(shopping.pages(edition()), "shopping")
+    assert found[0] == ("Produce",)
+    assert found[1] == ("", "Butternut squash", "2 × 600 g", "1.5 kg", "400 g", "100 g", "$4.20")
+    assert found[2] == ("", "Onion", "4", "4", "–", "–", "not known")
+    assert found[-1] == ("", "To pay", "", "", "", "", "at least $4.20")
+
+
+def test_with_all_prices_the_total_is_the_total() -> None:
+    whole = Costs(Fraction(5), week_facts().cost.per_portion, Fraction("4.2"), "USD", False)
+    assert table(shopping.pages(edition(facts=week_facts(cost=whole))), "shopping")[-1][-1] == "$4.20"
+
+
+def test_what_is_on_hand_is_not_bought_but_looked_for() -> None:
+    checks = of_kind(shopping.pages(edition()), Check)
+    assert [(said(c.text), said(c.note)) for c in checks] == [("Pearled barley", "13 oz")]
+
+
+def test_several_pack_sizes_are_added_up() -> None:
+    sizes = (PackCount(exactly(450, "g"), 1, None), PackCount(exactly(200, "g"), 2, None))
+    row = replace(rows()[0], sizes=sizes)
+    assert shopping.to_buy(row, edition()).replace("\u00a0", " ") == "1 × 450 g + 2 × 200 g"
+
+
+def test_aisles_are_in_walking_order_and_unknown_ones_last() -> None:
+    some = [replace(rows()[0], aisle=a) for a in ("own aisle", "frozen", "produce")]
+    assert shopping.aisles(some, edition()) == ("produce", "frozen", "own aisle")
+
+
+def test_nothing_to_buy_says_so() -> None:
+    text = words(shopping.pages(edition(facts=week_facts(shopping=(rows()[2],)))))
+    assert "Nothing to buy" in text
+
+
+def test_mise_en_place_says_each_food_once_with_its_split() -> None:
+    assert table(mise_en_place.pages(edition()), "mise") == [
+        ("", "3", "Onions", "diced", "Squash and barley bake 2; Lentil stew 1"),
+        ("", "some", "Salt", "as it is", "Squash and barley bake"),
+    ]
+
+
+def test_mise_en_place_gives_weights_to_who_reads_metric() -> None:
+    assert table(mise_en_place.pages(edition(measures="both")), "mise")[0][1] == "3 (330 g)"
+
+
+def test_packing_has_a_line_for_each_container() -> None:
+    found = table(packing.pages(edition()), "packing")
+    assert found == [
+        ("Squash and barley bake – 2 × deep tub, empty 80 g",),
+        ("", "", "Ilka", "350 g", "1/10", "Mon 8 Jun, lunch", "refrigerator, then survey van"),
+        ("", "", "Tomas", "350 g", "1/10", "Mon 8 Jun, lunch", "refrigerator, then ward"),
+        ("Squash and barley bake – 1 × deep tub, surplus, empty 80 g",),
+        ("", "", "surplus", "350 g", "", "any day", "freezer"),
+    ]
+
+
+def test_the_real_batch_is_weighed_and_shared() -> None:
+    found = table(packing.pages(edition()), "weigh")
+    assert found == [("Squash and barley bake", "________ g", "3.5 kg", "1/10", "350 g")]
+
+
+def test_packing_without_a_weight_gives_portions() -> None:
+    row = replace(week_facts().packing[0], grams_each=None)
+    assert table(packing.pages(edition(facts=week_facts(packing=(row,)))), "packing")[1][3] == "1 portion"
+
+
+def test_reheating_by_place_says_where_a_time_comes_from() -> None:
+    text = words(reheating.pages(edition()))
+    assert "Microwave 700 W, 3 min 35 s, covered" in text
+    assert "worked out from 1000 W, 2 min 30 s; an estimate" in text
+    assert "Eat cold" in text and "Has: microwave 700 W" in text
+
+
+def test_carrying_is_ticked_at_the_door() -> None:
+    checks = of_kind(carrying.pages(edition()), Check)
+    assert [(said(c.text), said(c.note)) for c in checks] == [
+        ("Squash and barley bake", "from the fridge"),
+        ("Tahini", "1½ tsp, added when eaten, from the cupboard"),
+    ]
+    assert "Two cold packs" in words(carrying.pages(edition()))
+
+
+def test_pull_list_says_evening_way_and_way_out() -> None:
+    pages = keeping.pull_pages(edition())
+    assert table(pages, "pull") == [
+        ("", "Thu 11 Jun", "Squash and barley bake", "1 portion", "freezer to refrigerator", "Tomas, Fri 12 Jun")
+    ]
+    assert "cold water" in words(pages) and "from frozen" in words(pages)
+
+
+def test_use_first_list() -> None:
+    found = table(keeping.pull_pages(edition()), "use-first")
+    assert found == [("", "ricotta", "9 oz", "fridge", "Thu 11 Jun", "opened 3 June")]
+    dish = replace(week_facts().use_first[0], food=None, recipe="lentil-stew", amount=each(2), use_by=None)
+    found = table(keeping.pull_pages(edition(facts=week_facts(use_first=(dish,)))), "use-first")
+    assert found == [("", "Lentil stew", "2 portions", "fridge", "not known", "opened 3 June")]
+
+
+def test_keeping_notes_give_rule_source_and_rule_set() -> None:
+    pages = keeping.note_pages(edition())
+    found = table(pages, "keeping")
+    assert found[0] == (
+        "Squash and barley bake", "Sun 7 Jun", "4 days in the refrigerator, 90 days frozen",
+        "4 days after the day made (usual; Cold Food Storage Chart)", "Thu 11 Jun; Mon 15 Jun once pulled",
+    )  # fmt: skip
+    assert "Strict for Bea." in words(pages)
+    drawing = of_kind(pages, Drawing)[0]
+    assert "Squash and barley bake frozen, pulled Thu 11 Jun, last day Mon 15 Jun" in drawing.alt
+
+
+def test_how_it_went_asks_what_closing_the_week_asks() -> None:
+    text = words(notes.pages(edition()))
+    for asked in (
+        "Planned",
+        "Made",
+        "Eaten",
+        "Left",
+        "Frozen",
+        "Thrown away, and why",
+        "Time it took",
+        "For next time",
+    ):
+        assert asked in text, asked
+    assert table(notes.pages(edition()), "how-it-went")[1][:2] == ("Squash and barley bake", "10 portions")

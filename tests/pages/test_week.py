@@ -1,0 +1,52 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+from binder.pages import week
+from binder.pages.page import Checks, Table
+
+from .fixture import MONDAY, SUNDAY
+from .fixture_week import FRIDAY, THURSDAY, TUESDAY, edition, servings, week_facts
+from .reading import of_kind, said, table, words
+
+
+def test_the_grid_says_who_eats_what_where() -> None:
+    rows = table(week.pages(edition()), "week")
+    assert rows[0] == ("Monday 8 June",)
+    assert rows[1] == ("Lunch", "Squash and barley bake – survey van, cold", "Squash and barley bake – ward", "")
+    assert ("Dinner", *("Trout with dill potatoes",) * 2, "Trout with dill potatoes – ½ portion") in rows
+
+
+def test_many_eaters_are_split_over_tables() -> None:
+    names = [f"Eater {n}" for n in range(7)]
+    many = tuple(replace(servings()[1], id=name, eater=name) for name in names)
+    tables = of_kind(week.week_grid(edition(facts=week_facts(servings=many))), Table)
+    assert [len(t.columns) for t in tables] == [4, 5]
+
+
+def test_what_has_no_fixed_day_stands_below() -> None:
+    assert "Bea, snack: Seed scones, 7 portions" in words(week.pages(edition()))
+
+
+def test_a_day_lists_carrying_heating_cooking_preparing_and_pulling() -> None:
+    def tasks(on: object) -> list[str]:
+        return [f"{said(c.text)} | {said(c.note)}" for c in week.day_tasks(on, edition())]  # type: ignore[arg-type]
+
+    assert tasks(SUNDAY) == [
+        "Prep session at 13:00: 48 min | Squash and barley bake, Trout with dill potatoes and Seed scones"
+    ]
+    assert tasks(MONDAY) == [
+        "Carry to survey van for Ilka: 2 things | Squash and barley bake, tahini. With cold packs",
+        "Lunch 12:00, ward: heat Squash and barley bake, 1 portion, for Tomas | Microwave 700 W, 3 min 35 s, covered",
+    ]
+    assert tasks(TUESDAY) == [
+        "Dinner 18:30, home: cook Trout with dill potatoes, 2½ portions, for Ilka, Tomas and Bea | "
+    ]
+    assert tasks(THURSDAY) == [
+        "Evening: move 1 portion of Squash and barley bake from the freezer to the refrigerator | Tomas, Fri 12 Jun"
+    ]
+    assert len(tasks(FRIDAY)) == 1
+
+
+def test_only_days_with_something_to_do_are_printed() -> None:
+    assert len(of_kind(week.day_by_day(edition()), Checks)) == 5
