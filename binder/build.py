@@ -36,7 +36,7 @@ KINDS: tuple[Kind, ...] = ("site", "print", "labels", "calendar", "share", "fact
 Say = Callable[[str], None]
 
 
-def _read_only(values: dict[Any, Any]) -> Mapping[Any, Any]:
+def _read_only(values: dict[Any, Any]) -> MappingProxyType[Any, Any]:
     return MappingProxyType(values)
 
 
@@ -205,8 +205,11 @@ def _facts(examined: Examined, content: Content) -> dict[str, bytes]:
 def _photos(examined: Examined, content: Content, memory: Memory) -> dict[str, bytes]:
     """The pictures that recipes name, as pixels alone."""
     names = sorted({r.photo for r in _library(examined).recipes.values() if r.photo and r.photo in content.photos})
-    cleaned = {n: memory.recall(("photo", n, content.photos[n]), lambda n=n: bare(n, content.photos[n])) for n in names}
-    return {name: picture for name, picture in cleaned.items() if picture}
+
+    def clean(name: str) -> bytes:
+        return memory.recall(("photo", name, content.photos[name]), lambda: bare(name, content.photos[name]))
+
+    return {name: picture for name in names if (picture := clean(name))}
 
 
 def _site(examined: Examined, content: Content, theme: Theme, memory: Memory) -> dict[str, bytes]:
@@ -269,9 +272,11 @@ def _labels(examined: Examined, theme: Theme, memory: Memory) -> dict[str, bytes
     if facts is None or not facts.labels:
         return {}
     sheet = labels.label_pages(facts, library, draft=examined.asked.draft)
-    place = geometry(library)
-    key = ("labels", repr(sheet), repr(place), _of_theme(theme))
-    pdf = memory.recall(key, lambda: labels_pdf(sheet, place, theme))
+    place, today = geometry(library), examined.asked.today
+    base = (library.household.site_address or "").rstrip("/")
+    codes = tuple(f"{base}/recipes/{label.recipe}/index.html" for label in facts.labels) if base else ()
+    key = ("labels", repr(sheet), repr(place), repr(codes), _of_theme(theme), str(today))
+    pdf = memory.recall(key, lambda: labels_pdf(sheet, place, theme, today, codes))
     return {f"print/{facts.week}-labels.pdf": pdf}
 
 

@@ -11,13 +11,16 @@ from binder.check.amounts import measure_of
 from binder.check.declare import Found, Schema
 from binder.check.leaves import DIGITS, Leaf, number_in
 from binder.check.near import did_you_mean
+from binder.check.prep_words import CUT
 from binder.check.tools import read_tool
 from binder.model.household import Tool
 from binder.model.quantity import Measure
 from binder.problem import Span, error
 from binder.source.amount import read_amount, read_percent, read_sum
+from binder.source.lexicon import SIZES
 from binder.source.near_units import near_unit
 from binder.source.place import part_of
+from binder.tables.household_weights import form_of
 
 AimKind = Literal["at least", "at most", "about"]
 _AIM = re.compile(r"(?:(?P<kind>at least|at most|about)\s+)?(?P<number>.*?[0-9¼½¾⅐-⅞])\s*(?P<unit>[^0-9\s.,/]*)", re.I)
@@ -47,6 +50,39 @@ class AmountText(Leaf[Measure]):
 
     def words(self) -> str:
         return f"an amount, {self.example}"
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What was put on the scale: `1 cup chopped` is one cup in the form chopped."""
+
+    measure: Measure
+    form: str = ""
+
+
+class WeighedText(Leaf[Weighed]):
+    """A measure, with its size or how the food in it is cut."""
+
+    def value(self, text: str, span: Span, found: Found) -> Weighed | None:
+        read, rest, problems = read_amount(text, span)
+        found.extend(problems)
+        if not read:
+            return None
+        measure = measure_of(read[0])
+        size = SIZES.get(rest.lower())
+        words = rest.lower().replace(",", " ").split()
+        if size:
+            return Weighed(Measure(measure.low, measure.high, measure.unit, size))
+        if all(word in CUT for word in words):
+            return Weighed(measure, " ".join(form_of(word) for word in words))
+        found.append(error(span, "unknown-unit", f'no unit, size or cut "{rest}"', "write it like 1 cup chopped"))
+        return None
+
+    def schema(self) -> Schema:
+        return dict(_WRITTEN)
+
+    def words(self) -> str:
+        return "a measure, 1 cup, 1 medium or 1 cup chopped"
 
 
 class SumText(Leaf[tuple[Measure, ...]]):

@@ -19,9 +19,6 @@ from binder.source.nodes import Mapping, Node, Scalar, Sequence
 
 T = TypeVar("T")
 Of = TypeVar("Of", covariant=True)
-K = TypeVar("K")
-A = TypeVar("A")
-B = TypeVar("B")
 Found = list[Problem]
 Schema = dict[str, Any]
 
@@ -75,6 +72,11 @@ def wrong_form(node: Node, words: str) -> Problem:
     alone = isinstance(node, Scalar) and not is_empty(node) and words.startswith("a list")
     remedies = (f"write [{node.text}]",) if alone and isinstance(node, Scalar) else ()
     return error(node.span, "wrong-type", f"{stands} where {words} belongs", *remedies)
+
+
+def or_empty(kind: Schema) -> Schema:
+    """A key with nothing after it counts as left out."""
+    return {"anyOf": [kind, {"type": "null"}]} if kind else {}
 
 
 @dataclass(frozen=True)
@@ -172,9 +174,8 @@ class Record(Kind[Entry]):
     def schema(self) -> Schema:
         made: Schema = {"type": "object", "additionalProperties": False, "properties": {}}
         for one in self.of.all:
-            # A key with nothing after it counts as left out.
             kind = one.kind.schema()
-            value = kind if one.required else {"anyOf": [kind, {"type": "null"}]}
+            value = kind if one.required else or_empty(kind)
             made["properties"][one.name] = {"description": one.says, **value}
         required = [one.name for one in self.of.all if one.required]
         if required:
@@ -185,114 +186,3 @@ class Record(Kind[Entry]):
 
     def words(self) -> str:
         return "keys with values"
-
-
-class ListOf(Kind[tuple[T, ...]]):
-    """A list of one kind; what cannot stand is left out of it."""
-
-    forms = (Sequence,)
-
-    def __init__(self, of: Kind[T]) -> None:
-        self.of = of
-
-    def read(self, node: Node, found: Found) -> tuple[T, ...] | None:
-        if not isinstance(node, Sequence):
-            found.append(wrong_form(node, "a list"))
-            return None
-        read = [self.of.read(item, found) for item in node.items]
-        return tuple(one for one in read if one is not None)
-
-    def schema(self) -> Schema:
-        return {"type": "array", "items": self.of.schema()}
-
-    def words(self) -> str:
-        return f"a list; each: {self.of.words()}"
-
-
-class OneOrMany(Kind[tuple[T, ...]]):
-    """One value, or a list of several."""
-
-    forms = (Scalar, Sequence)
-
-    def __init__(self, of: Kind[T]) -> None:
-        self.of = of
-        self.many = ListOf(of)
-
-    def read(self, node: Node, found: Found) -> tuple[T, ...] | None:
-        if isinstance(node, Sequence):
-            return self.many.read(node, found)
-        one = self.of.read(node, found)
-        return None if one is None else (one,)
-
-    def schema(self) -> Schema:
-        return {"anyOf": [self.of.schema(), self.many.schema()]}
-
-    def words(self) -> str:
-        return f"{self.of.words()}, or a list of several"
-
-
-class MapOf(Kind[tuple[tuple[K, T], ...]]):
-    """A mapping whose keys are the household's own words; pairs in the order written."""
-
-    forms = (Mapping,)
-
-    def __init__(self, key: Kind[K], of: Kind[T]) -> None:
-        self.key, self.of = key, of
-
-    def read(self, node: Node, found: Found) -> tuple[tuple[K, T], ...] | None:
-        if not isinstance(node, Mapping):
-            found.append(wrong_form(node, "keys with values"))
-            return None
-        pairs: list[tuple[K, T]] = []
-        for key, value in node.entries:
-            name = self.key.read(key, found)
-            said = self.of.read(value, found)
-            if name is not None and said is not None:
-                pairs.append((name, said))
-        return tuple(pairs)
-
-    def schema(self) -> Schema:
-        return {"type": "object", "additionalProperties": self.of.schema()}
-
-    def words(self) -> str:
-        return f"keys ({self.key.words()}), under each {self.of.words()}"
-
-
-class Either(Kind[A | B]):
-    """One of two kinds, told apart by their outward form."""
-
-    def __init__(self, one: Kind[A], other: Kind[B]) -> None:
-        self.one, self.other = one, other
-
-    def takes(self, node: Node) -> bool:
-        return self.one.takes(node) or self.other.takes(node)
-
-    def read(self, node: Node, found: Found) -> A | B | None:
-        if self.one.takes(node):
-            return self.one.read(node, found)
-        if self.other.takes(node):
-            return self.other.read(node, found)
-        found.append(wrong_form(node, self.words()))
-        return None
-
-    def schema(self) -> Schema:
-        return {"anyOf": [self.one.schema(), self.other.schema()]}
-
-    def words(self) -> str:
-        return f"{self.one.words()}, or {self.other.words()}"
-
-
-class Free(Kind[Node]):
-    """Anything, kept as it is."""
-
-    def takes(self, node: Node) -> bool:
-        return True
-
-    def read(self, node: Node, found: Found) -> Node | None:
-        return node
-
-    def schema(self) -> Schema:
-        return {}
-
-    def words(self) -> str:
-        return "anything"

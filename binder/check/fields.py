@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from binder.check.amount_kinds import AimText, AmountText, PercentText, SumText, ToolText
+from binder.check.amount_kinds import AimText, AmountText, PercentText, SumText, ToolText, WeighedText
+from binder.check.compounds import Either, Free, ListOf, MapOf, OneOrMany
 from binder.check.dates import DateText, Life, Time, WeekKey
-from binder.check.declare import Either, Field, Fields, Free, ListOf, MapOf, OneOrMany, Record, Said
+from binder.check.declare import Field, Fields, Record, Said
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
 from binder.check.line_kinds import IngredientItem, IngredientList, ReheatText, StockText
 from binder.model.recipe import MEALS, Meal
@@ -209,7 +210,7 @@ class FoodFields(Fields):
     synonyms = Field("synonyms", ListOf(Text()), "Other names it goes by.")
     like = Field("like", Text(), "The table row for figures that the pack does not give.")
     label = Field("label", Record(LabelFields), "The figures on the pack.")
-    weights = Field("weights", MapOf(AmountText(), Quantity("g")), "The household's own scale: 1 cup: 60 g.")
+    weights = Field("weights", MapOf(WeighedText(), Quantity("g")), "The household's own scale: 1 cup: 60 g.")
     yield_ = Field("yield", PercentText(), "Edible portion of what is purchased.")
     contains = Field("contains", ListOf(Text()), "Allergens of the list; [] is none of them; left out: not known.")
     may_contain = Field("may contain", ListOf(Text()), "Allergens that the pack says it may contain.")

@@ -16,7 +16,6 @@ from binder.check.near import did_you_mean
 from binder.check.table_food import of_composition, of_everyday
 from binder.check.tallies import tally_steps
 from binder.model.food import Basis, Food, FoodWeight, Pack
-from binder.model.quantity import Measure
 from binder.problem import Problem, error, warning
 from binder.source.document import Document
 from binder.source.nodes import Scalar
@@ -162,12 +161,13 @@ def _other_words(contains: tuple[str, ...] | None, same: Food | None, listed: Al
 def _weights(entry: Entry, found: Found) -> tuple[FoodWeight, ...]:
     """Grams of one measure: `2 tbsp: 30 g` is 15 g a tbsp."""
     made = []
-    for measure, grams in entry.get(FoodFields.weights) or ():
-        if not grams.value or measure.value.low != measure.value.high:
-            found.append(error(measure.span, "bad-amount", "a measure has one weight above zero", "1 cup: 60 g"))
-            continue
-        one: Measure = measure.value
-        made.append(FoodWeight(one.unit, float(grams.value / one.low), size=one.size, source=SCALE))
+    for weighed, grams in entry.get(FoodFields.weights) or ():
+        one = weighed.value.measure
+        if not grams.value or one.low != one.high:
+            found.append(error(weighed.span, "bad-amount", "a measure has one weight above zero", "1 cup: 60 g"))
+        else:
+            weight = float(grams.value / one.low)
+            made.append(FoodWeight(one.unit, weight, weighed.value.form, one.size, SCALE))
     return tuple(made)
 
 

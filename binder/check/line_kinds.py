@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from binder.check.amount_kinds import PercentText
-from binder.check.declare import Field, Fields, Found, Kind, ListOf, Record, Said, Schema, is_empty, wrong_form
+from binder.check.compounds import ListOf
+from binder.check.declare import Field, Fields, Found, Kind, Record, Said, Schema, is_empty, wrong_form
 from binder.check.leaves import Leaf, Text
 from binder.check.prep_words import SAID
 from binder.problem import Span, error

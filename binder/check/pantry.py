@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from types import MappingProxyType
 
 from binder.check.near import did_you_mean
@@ -132,22 +133,29 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
     row = composition.named(f"{line.food}, {line.preparation}") if line.preparation else None
     if row:
         return Named(same_row(of_composition(row.ndb, pantry.listed), _one(line.food, "", pantry)))
-    for phrase in _phrases(line):
+    for phrase, aside in _readings(line):
         if phrase and (food := _one(phrase, line.preparation, pantry)):
-            return Named(food, _cut_words(said))
-    words = plain(line.bare_food).replace(",", " ").split()
-    for kept, aside in _shorter(words):
-        if food := _one(" ".join(kept), line.preparation, pantry):
-            return Named(food, _cut_words(f"{' '.join(aside)} {said}"))
+            return Named(food, _cut_words(f"{aside} {said}"))
     return None
 
 
-def _phrases(line: Line) -> tuple[str, ...]:
-    """The phrases to try as they are; first `lemon juice` where only that is taken, `canned tomatoes` for a can."""
+def _readings(line: Line) -> Iterator[tuple[str, str]]:
+    """The phrases to try, and the words set aside for each: as written, then with less and less around the food.
+
+    First `lemon juice` where only that is taken, and `canned tomatoes` for a can. `ground beef` comes before `beef`.
+    """
     parts = tuple(f"{key(line.bare_food)} {part}" for part in line.taken.split(" and ")) if line.taken else ()
-    own = (*(parts if len(parts) == 1 else ()), line.food, line.bare_food)
-    tins = tuple(f"canned {phrase}" for phrase in own) if any(one.unit == "can" for one in line.amounts) else ()
-    return tuple(dict.fromkeys((*tins, *own)))
+    if len(parts) == 1:
+        yield parts[0], ""
+    if any(one.unit == "can" for one in line.amounts):
+        yield f"canned {line.food}", ""
+        yield f"canned {line.bare_food}", ""
+    yield line.food, ""
+    for phrase in dict.fromkeys((line.food, line.bare_food)):
+        if phrase != line.food:
+            yield phrase, ""
+        for kept, aside in _shorter(plain(phrase).replace(",", " ").split()):
+            yield " ".join(kept), " ".join(aside)
 
 
 def same_row(row: Food, named: Food | None) -> Food:
@@ -157,11 +165,14 @@ def same_row(row: Food, named: Food | None) -> Food:
 
 def near_names(phrase: str, pantry: Pantry) -> tuple[str, ...]:
     """Names of foods that may have been meant, best first."""
-    own = spelt_like(phrase, (spelling for spelling in pantry.own), 2)
-    near = tuple(dict.fromkeys((*(pantry.own[spelling].name for spelling in own), *everyday.nearest(phrase, 3))))
-    if near:
-        return near[:3]
-    return tuple(row.name for row in composition.nearest(phrase, 2))
+    own = spelt_like(phrase, pantry.own, 2)
+    return tuple(dict.fromkeys((*(pantry.own[spelling].name for spelling in own), *_near_in_tables(phrase))))[:3]
+
+
+@lru_cache(maxsize=1024)
+def _near_in_tables(phrase: str) -> tuple[str, ...]:
+    """Comparing with every name takes tens of ms, and what is missing in one recipe is missing in others."""
+    return everyday.nearest(phrase, 3) or tuple(row.name for row in composition.nearest(phrase, 2))
 
 
 def unknown_food(phrase: str, span: Span, pantry: Pantry, path: str = "foods.yaml") -> Problem:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, Literal
 
-from binder.check.declare import Either, Kind, ListOf, MapOf, OneOrMany, Record, Schema
+from binder.check.compounds import Either, ListOf, MapOf, OneOrMany
+from binder.check.declare import Kind, Record, Schema
 from binder.check.fields import FOODS, HOUSEHOLD, RECIPE, STOCK, WEEK
 
 FileKind = Literal["household", "recipe", "week", "foods", "stock"]

@@ -21,11 +21,14 @@ from binder.source.nodes import Scalar
 
 
 def recipe_named(name: str, titles: Mapping[str, str]) -> str | None:
-    """The key of a recipe called by its key or its title, letter case aside; None when there is none."""
+    """The key of a recipe called by its key or its title, letter case aside; None when there is none.
+
+    A key may be written with spaces for its hyphens, so that a dish is found also while its file cannot be read.
+    """
     wanted = " ".join(name.split()).casefold()
     by_title = {title.casefold(): key for key, title in titles.items()}
-    by_key = {key.casefold(): key for key in titles}
-    return by_key.get(wanted) or by_title.get(wanted)
+    by_key = {spelling: key for key in titles for spelling in (key.casefold().replace("-", " "), key.casefold())}
+    return by_title.get(wanted) or by_key.get(wanted)
 
 
 def dish_name(line: Line) -> str:

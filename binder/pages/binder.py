@@ -89,7 +89,7 @@ def _front(edition: Edition, empty: list[str]) -> tuple[Block, ...]:
     w, facts = edition.words, edition.facts
     days = edition.days()
     blocks: list[Block] = [
-        Para(plain(w.from_to_days.format(day(days[0], w), day_with_year(days[-1], w))), "lead"),
+        Para(plain(w.from_to_days.format(day(days[0], w), day(days[-1], w), year=days[-1].year)), "lead"),
         Para(plain(w.printed_on.format(day_with_year(facts.today, w))), "note"),
     ]
     blocks += [Para(plain(w.nothing_this_week.format(listed(empty, w))), "note")] if empty else []

@@ -83,7 +83,7 @@ def _pull_line(pulls: Sequence[Pull], edition: Edition) -> str:
     w, first = edition.words, pulls[0]
     count = portions(sum(p.portions for p in pulls), w)
     dish = edition.title(first.recipe)
-    return w.event_pull_line.format(dish=dish, portions=count, source=first.from_, to=first.to)
+    return w.event_pull_line.format(dish=dish, portions=count, source=w.store(first.from_), to=w.store(first.to))
 
 
 def _carries(edition: Edition) -> Iterable[Event]:

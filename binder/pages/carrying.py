@@ -32,5 +32,5 @@ def _item(item: CarryItem, edition: Edition) -> Check:
     w = edition.words
     said = [amount(item.amount, edition.style)] if item.amount else []
     said += [w.carry_kinds[item.kind]] if item.kind in ("beside", "at service") else []
-    said += [w.from_where.format(item.from_)] if item.from_ else []
+    said += [w.from_where.format(w.store(item.from_))] if item.from_ else []
     return Check(plain(first_upper(item.what)), plain(", ".join(part for part in said if part)))

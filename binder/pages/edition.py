@@ -12,7 +12,7 @@ from binder.model.household import HOME, Household
 from binder.model.library import Library
 from binder.model.recipe import MEALS
 from binder.model.week import Session, Week
-from binder.pages.format import clock, day, fraction, with_unit
+from binder.pages.format import clock, day, fraction, listed, with_unit
 from binder.pages.house_style import HouseStyle
 from binder.pages.page import Run, RunKind, Text
 from binder.pages.words.en import Words
@@ -160,6 +160,15 @@ def chunks(items: Sequence[T], size: int) -> Iterator[Sequence[T]]:
 def unique(items: Iterable[T]) -> tuple[T, ...]:
     """Each once, in the order of their first appearance."""
     return tuple(dict.fromkeys(items))
+
+
+def whom_and_when(served: Iterable[tuple[str, date]], words: Words) -> str:
+    """`Ilka and Bea, Fri 12 Jun; Ilka, Sat 13 Jun`, days in order."""
+    pairs = list(served)
+    by_day = (
+        (on, listed(unique(who for who, when in pairs if when == on), words)) for on in unique(d for _, d in pairs)
+    )
+    return "; ".join(f"{who}, {day(on, words)}" for on, who in sorted(by_day))
 
 
 def is_cold(reheat: ReheatFacts | None) -> bool:

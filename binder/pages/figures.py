@@ -7,11 +7,12 @@ would say more than is known.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from math import floor
 
+from binder.model.food import NUTRIENTS
 from binder.model.quantity import Interval
 from binder.pages.format import EN_DASH, half_up, number, with_unit
 from binder.pages.words.en import Words
@@ -90,6 +91,9 @@ def figure_of(nutrition: Nutrition, nutrient: str, words: Words) -> str:
     return figure(nutrient, nutrition.value(nutrient), nutrient in nutrition.at_least, words)
 
 
+IN_SHORT = ("energy_kcal", "protein_g")
+
+
 def in_short(nutrition: Nutrition, words: Words) -> str:
     """`about 520 kcal, 32 g protein`."""
     energy = figure_of(nutrition, "energy_kcal", words)
@@ -98,9 +102,9 @@ def in_short(nutrition: Nutrition, words: Words) -> str:
     return f"{words.about.format(energy) if known else energy}, {protein}"
 
 
-def missing_foods(nutritions: Iterable[Nutrition]) -> tuple[str, ...]:
-    """The foods without a value for any nutrient, each once, in order of name."""
-    return tuple(sorted({f for n in nutritions for foods in n.missing.values() for f in foods}))
+def missing_foods(nutritions: Iterable[Nutrition], among: Container[str] = NUTRIENTS) -> tuple[str, ...]:
+    """The foods without a value for any of these nutrients, each once, in order of name."""
+    return tuple(sorted({f for n in nutritions for of, foods in n.missing.items() if of in among for f in foods}))
 
 
 def tally(name: str, tallies: Tallies, words: Words) -> str:

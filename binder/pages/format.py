@@ -130,7 +130,7 @@ def money(value: Fraction, currency: str) -> str:
 
 
 def grams(value: Fraction | float) -> str:
-    """Weight as a kitchen scale shows it: `350 g`, under 10 g to the half gram, `1.2 kg` from 1000 g on.
+    """Weight as a kitchen scale shows it: `350 g`, under 10 g to the half gram (at least one), `1.2 kg` from 1000 g on.
 
     Kilograms have one decimal where that is within 1 %, else two.
     """
@@ -150,7 +150,9 @@ def metric(value: Fraction, small: str, large: str) -> str:
         decimals = 1 if abs(rough - thousands) * 100 <= thousands else 2
         return with_unit(number(thousands, decimals), large)
     if value < 10:
-        return with_unit(number(half_up(value, Fraction(1, 2)), 1), small)
+        # Never nothing of what there is some of.
+        halves = half_up(value, Fraction(1, 2)) or (Fraction(1, 2) if value else Fraction(0))
+        return with_unit(number(halves, 1), small)
     return with_unit(number(value), small)
 
 

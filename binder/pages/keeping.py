@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from datetime import date
 
 from binder.pages.drawings import DayLine, keeping_lines
-from binder.pages.edition import Edition, portions, run, unique
-from binder.pages.format import day, days, listed
+from binder.pages.edition import Edition, portions, run, unique, whom_and_when
+from binder.pages.format import day, days, first_upper, listed
 from binder.pages.measures import amount
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, plain
 from binder.pages.recipe_card import keeps_text
@@ -43,11 +43,11 @@ def _pull_list(edition: Edition) -> tuple[Block, ...]:
 
 def _pull_row(pulls: Sequence[Pull], edition: Edition) -> Row:
     w, first = edition.words, pulls[0]
-    whom = "; ".join(unique(f"{p.eater}, {day(p.date, w)}" for p in pulls))
+    whom = whom_and_when(((p.eater, p.date) for p in pulls), w)
     return Row((
         (), run(day(first.pull_on, w), "time"), run(edition.title(first.recipe), "strong"),
         run(portions(sum(p.portions for p in pulls), w), "quantity"),
-        plain(w.from_to_line.format(source=first.from_, to=first.to)), plain(whom),
+        plain(w.from_to_line.format(source=w.store(first.from_), to=w.store(first.to))), plain(whom),
     ))  # fmt: skip
 
 
@@ -77,7 +77,9 @@ def _use_first_row(one: UseFirst, edition: Edition) -> Row:
     else:
         much = amount(one.amount, edition.style)
     by = day(one.use_by, w) if one.use_by else w.not_known
-    return Row(((), run(name, "strong"), plain(much), plain(one.place), run(by, "time"), plain(one.why)))
+    return Row(
+        ((), run(first_upper(name), "strong"), plain(much), plain(w.store(one.place)), run(by, "time"), plain(one.why))
+    )
 
 
 def note_pages(edition: Edition) -> tuple[Page, ...]:
@@ -111,7 +113,9 @@ def keeping_day_lines(edition: Edition) -> list[DayLine]:
         eaten = unique(s.date for s in same if s.date)
         first = min((s.pull_on for s in same if s.pull_on), default=made) if frozen else made
         if first and use_by:
-            title = edition.title(recipe)
+            several = len({_kind_of_keeping(s) for s in known if s.recipe == recipe}) > 1
+            whose = f"{', '.join(unique(s.eater for s in same))}: " if several else ""
+            title = whose + edition.title(recipe)
             lines.append(DayLine(title, first, use_by, title, frozen, eaten))
     return lines
 

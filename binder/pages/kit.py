@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from binder.model.recipe import Step
@@ -123,8 +123,13 @@ def _at_service(sitting: Sitting, edition: Edition) -> tuple[IngredientLine, ...
     for one in unique_by_text([s.facts or facts for s in sitting.servings], "at service"):
         having = [s for s in sitting.servings if any(line.text == one.text for line in (s.facts or facts).ingredients)]
         count = sum((s.portions for s in having), Fraction(0))
-        lines.append(line_of(one, count / facts.recipe.portions, edition))
+        mark = "" if len(having) == len(sitting.servings) else _only_for(having, edition)
+        lines.append(replace(line_of(one, count / facts.recipe.portions, edition), mark=mark))
     return tuple(lines)
+
+
+def _only_for(servings: Sequence[Serving], edition: Edition) -> str:
+    return edition.words.only_for.format(listed(unique(s.eater for s in servings), edition.words))
 
 
 def _meal_at(sitting: Sitting, edition: Edition) -> int | None:

@@ -59,8 +59,9 @@ def _date(facts: LabelFacts, edition: Edition) -> str:
         if facts.pull_on is None:
             return w.label_freeze
         by = day(facts.use_by, w) if facts.use_by else ""
-        words_ = w.label_freeze_pull_eat if by else w.label_freeze_pull
-        return words_.format(pull=day(facts.pull_on, w), by=by)
+        raw = facts.what in ("set", "apart")
+        until = w.label_freeze_pull_cook if raw else w.label_freeze_pull_eat
+        return (until if by else w.label_freeze_pull).format(pull=day(facts.pull_on, w), by=by)
     if facts.use_by is None:
         return w.label_made.format(day(facts.made_on, w)) if facts.made_on else w.label_date_not_known
     words = w.label_cook_by if facts.what in ("set", "apart") else w.label_eat_by

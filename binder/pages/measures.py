@@ -94,6 +94,8 @@ def _spoons(tsp: Fraction, cup: int) -> Shown:
         ways.append(lambda: _single(tbsp, "tbsp", (2,)))
     if cups >= 1:
         ways.append(lambda: _split(cups, ("cup", "tbsp"), Fraction(cup, 3), (4, 1)))
+    elif cups >= Fraction(1, 2):
+        ways.append(lambda: _split(cups, ("cup", "tbsp"), Fraction(cup, 3), (4, 2)))
     elif tbsp >= 1:
         ways += [partial(_split, tbsp, ("tbsp", "tsp"), Fraction(3), (1, step)) for step in (2, 4)]
     else:
@@ -110,11 +112,11 @@ def _stays(value: Fraction, unit: str) -> bool:
     """Whether an exact amount is best left in the unit it was written in."""
     match unit:
         case "cup":
-            return value.denominator in (1, 2, 3, 4, 8) and value >= Fraction(1, 8)
+            return value.denominator in (1, 2, 3, 4, 8) and value >= Fraction(1, 4)
         case "tbsp":
             return value.denominator in (1, 2) and Fraction(1, 2) <= value <= 8
         case "tsp":
-            return value.denominator in (1, 2, 4, 8) and value <= 5 and value != 3
+            return value in (4, 5) or (value.denominator in (1, 2, 4, 8) and value < 3)
     return value.denominator in (1, 2, 4) and value >= Fraction(1, 4)
 
 
@@ -129,10 +131,10 @@ def _ounces(oz: Fraction) -> Shown:
     """A weight in pounds and ounces."""
     if oz < Fraction(1, 4):
         return Shown(((oz * OZ_G, "g"),))
-    if oz < 16:
+    if oz < 16 - Fraction(1, 4):
         return _first_near([partial(_single, oz, "oz", (2,)), partial(_single, oz, "oz", (4,))])
     pounds = _single(oz / 16, "lb", (4,))
-    return pounds if pounds.off <= FINE else _split(oz / 16, ("lb", "oz"), Fraction(16), (1, 1))
+    return pounds if pounds.off <= FINE or oz < 16 else _split(oz / 16, ("lb", "oz"), Fraction(16), (1, 1))
 
 
 def _pieces(value: Fraction, unit: str) -> Shown:
@@ -226,7 +228,11 @@ def amount(what: Amount, style: HouseStyle, like: Amount | None = None) -> str:
     metric = quantity(Measure(what.low, what.high, what.unit), style)
     if what.unit == "each" or (like is not None and _round_in_metric(like)):
         return metric
-    first = quantity(_own_measure(what, style), style)
+    own = _own_measure(what, style)
+    # A few grams come only about in ounces: the scale says it better.
+    if what.unit == "g" and shown(own.high, own.unit, style).off > TOLERANCE:
+        return metric
+    first = quantity(own, style)
     return f"{first} ({metric})" if style.measures == "both" and first else first
 
 
@@ -271,6 +277,16 @@ def first_and_second(measures: Sequence[Measure], weight: Interval | None, style
     return written, other if style.measures != "us" else ""
 
 
+def merged(measures: Sequence[Measure]) -> tuple[Measure, ...]:
+    """The same, those of one unit and size added up."""
+    found: dict[tuple[str, str], Measure] = {}
+    for one in measures:
+        key = (one.unit, one.size)
+        so_far = found.get(key)
+        found[key] = Measure(so_far.low + one.low, so_far.high + one.high, *key) if so_far else one
+    return tuple(found.values())
+
+
 def _system(measures: Sequence[Measure]) -> str:
     units = {m.unit for m in measures}
     if units & _US_ONLY:
@@ -285,7 +301,9 @@ def _metric_first(measures: Sequence[Measure], written: str, style: HouseStyle) 
     us = quantities(in_us, style)
     # What the scale shows stays first where cups and ounces only come about.
     near = all(shown(m.high, m.unit, style).off <= TOLERANCE for m in in_us)
-    return (us, written) if style.measures == "us" and near else (written, us)
+    if style.measures == "us":
+        return (us, written) if near else (written, "")
+    return written, us
 
 
 def _to_us(measure: Measure, style: HouseStyle) -> Measure:

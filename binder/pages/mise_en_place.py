@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from binder.model.week import Session
 from binder.pages.edition import Edition, run, session_title, unique
 from binder.pages.format import first_upper
-from binder.pages.measures import amount, quantities, weight_text
+from binder.pages.measures import amount, first_and_second, weight_text
 from binder.pages.page import Column, Page, Para, Row, Table, plain
 from binder.reckon.facts import MiseRow
 
@@ -51,14 +51,19 @@ def _row(row: MiseRow, edition: Edition) -> Row:
 
 
 def how_much(row: MiseRow, edition: Edition) -> str:
-    """As written and added, with the weight where the household reads metric; `some` when no amount was written."""
+    """As on the card: the household's own measure, the other beside it; `some` when no amount was written.
+
+    Measures in several units (cups and spoons) are told by their sum where there is one.
+    """
     style = edition.style
-    said = quantities(row.measures, style) or (amount(row.amount, style) if row.amount else "")
-    weight = weight_text(row.grams) if row.grams and row.grams.high >= 5 else ""
-    if not said:
-        return weight or edition.words.some
-    is_weight = any(m.unit in ("g", "kg") for m in row.measures)
-    return f"{said} ({weight})" if weight and style.measures != "us" and not is_weight else said
+    if len(row.measures) > 1 and row.amount is not None:
+        return amount(row.amount, style)
+    first, second = first_and_second(row.measures, row.grams, style)
+    if first:
+        return f"{first} ({second})" if second else first
+    if row.amount is not None:
+        return amount(row.amount, style)
+    return weight_text(row.grams) if row.grams else edition.words.some
 
 
 def split(row: MiseRow, edition: Edition) -> str:

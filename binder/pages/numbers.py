@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from math import floor
 
 from binder.model.food import NUTRIENTS
 from binder.model.household import Aim
 from binder.model.quantity import Interval
 from binder.pages.edition import Edition, run, unique
 from binder.pages.figures import SOURCE, figure_of, missing_foods, rounded, tally, unit_of
-from binder.pages.format import MINUS, day, half_up, number, with_unit
+from binder.pages.format import MINUS, day, first_upper, half_up, number, with_unit
 from binder.pages.page import Block, Box, Column, Heading, Page, Para, Row, Table, plain
 from binder.reckon.facts import DayTotal
 
@@ -36,7 +37,8 @@ def _eater(eater: str, totals: Sequence[DayTotal], edition: Edition) -> list[Blo
     blocks: list[Block] = [Heading(2, eater), _figures(eater, totals, edition)]
     aims = _aims(eater, totals, edition)
     blocks += [aims] if aims.rows else []
-    missing = missing_foods(t.nutrition for t in totals)
+    wanted = {*SHOWN, *(a.name for e in edition.household.eaters if e.name == eater for a in e.aims)}
+    missing = missing_foods((t.nutrition for t in totals), wanted)
     return [*blocks, Para(plain(w.no_figures_for.format(", ".join(missing))), "note")] if missing else blocks
 
 
@@ -46,13 +48,13 @@ def _figures(eater: str, totals: Sequence[DayTotal], edition: Edition) -> Table:
     columns = (
         Column(w.day_head, width=14),
         *(Column(w.nutrients[n], "right") for n in SHOWN),
-        *(Column(name, "right") for name in tallies),
+        *(Column(first_upper(name), "right") for name in tallies),
     )
     rows = tuple(
         Row((
             plain(day(t.date, w)),
             *(plain(figure_of(t.nutrition, n, w)) for n in SHOWN),
-            *(plain(tally(name, t.tallies, w)) for name in tallies),
+            *(plain(_count(name, t, edition)) for name in tallies),
         ))
         for t in totals
     )  # fmt: skip
@@ -78,12 +80,22 @@ def _aims(eater: str, totals: Sequence[DayTotal], edition: Edition) -> Table:
 
 
 def aim_name(aim: Aim, edition: Edition) -> str:
-    return edition.words.nutrients.get(aim.name, aim.name)
+    return edition.words.nutrients.get(aim.name, first_upper(aim.name))
+
+
+def _count(name: str, total: DayTotal, edition: Edition) -> str:
+    """A day's own count; no dish of the day that counts for it is none, as reckoning has it."""
+    return tally(name, total.tallies, edition.words) if name in total.tallies.counts else "0"
+
+
+def _is_of(name: str, aim: Aim) -> bool:
+    """Whether a reached aim's name (`saturated fat`, or as in the facts) is this aim's."""
+    return name in (aim.name, aim.name.rpartition("_")[0].replace("_", " "))
 
 
 def _aim_row(aim: Aim, total: DayTotal, edition: Edition) -> Row:
     w = edition.words
-    reached = next((r.reached for r in total.aims if r.name == aim.name), None)
+    reached = next((r.reached for r in total.aims if _is_of(r.name, aim)), None)
     words = {True: w.yes, False: w.no, None: w.not_known}
     met = run(words[reached], "strong" if reached is False else "")
     cells = (plain(day(total.date, w)), plain(_figure(aim, total, edition)), plain(aim_text(aim, edition)))
@@ -99,27 +111,37 @@ def aim_text(aim: Aim, edition: Edition) -> str:
 def _figure(aim: Aim, total: DayTotal, edition: Edition) -> str:
     if aim.name in NUTRIENTS:
         return figure_of(total.nutrition, aim.name, edition.words)
-    return tally(aim.name, total.tallies, edition.words)
+    return _count(aim.name, total, edition)
 
 
 def difference(aim: Aim, total: DayTotal, edition: Edition) -> str:
     """`+50 kcal`, `−120 mg`: of the figure as it is printed, so that the line adds up.
 
-    Not known where the figure is a lower bound, a range or missing altogether.
+    Of a lower bound it is a lower bound too; of a range, both ends; not known where nothing is.
     """
     value, bound = _value(aim, total)
-    if value is None or bound or not value.is_point:
+    if value is None:
         return edition.words.not_known
-    known = aim.name in NUTRIENTS
-    printed = rounded(aim.name, value.low).value if known else half_up(value.low, Fraction(1, 10))
-    off = printed - half_up(aim.value, Fraction(1, 10))
+    if bound:
+        return edition.words.at_least.format(_off(aim, Fraction(floor(round(value.low, 9)))))
+    low, high = (_off(aim, _printed(aim, end)) for end in (value.low, value.high))
+    return low if low == high else edition.words.range_of.format(low, high)
+
+
+def _printed(aim: Aim, value: float) -> Fraction:
+    return rounded(aim.name, value).value if aim.name in NUTRIENTS else half_up(value, Fraction(1, 10))
+
+
+def _off(aim: Aim, figure: Fraction) -> str:
+    """A figure less the aim, with its sign."""
+    off = figure - half_up(aim.value, Fraction(1, 10))
     sign = MINUS if off < 0 else "+" if off else ""
-    return sign + with_unit(number(abs(off), 1), unit_of(aim.name) if known else "")
+    return sign + with_unit(number(abs(off), 1), unit_of(aim.name) if aim.name in NUTRIENTS else "")
 
 
 def _value(aim: Aim, total: DayTotal) -> tuple[Interval | None, bool]:
     """The raw figure, and whether it is only a lower bound."""
     if aim.name in NUTRIENTS:
         return total.nutrition.value(aim.name), aim.name in total.nutrition.at_least
-    count = total.tallies.counts.get(aim.name)
-    return None if count is None else Interval(count, count), aim.name in total.tallies.at_least
+    count = total.tallies.counts.get(aim.name, 0.0)
+    return Interval(count, count), aim.name in total.tallies.at_least

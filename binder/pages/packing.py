@@ -29,9 +29,10 @@ def _page(session: Session | None, rows: Sequence[PackingRow], edition: Edition)
 
 
 def _weigh_and_share(session: Session | None, rows: Sequence[PackingRow], edition: Edition) -> tuple[Block, ...]:
-    """For each batch a place for what it really weighs: a portion is a fraction of that, whatever was planned."""
+    """For each batch a place for what it really weighs; a kit is weighed part by part."""
     w = edition.words
-    batches = [b for b in edition.facts.batches if b.session == session and b.recipe in {r.recipe for r in rows}]
+    packed = {row.recipe for row in rows if row.what != "set"} - {row.recipe for row in rows if row.what == "set"}
+    batches = [b for b in edition.facts.batches if b.session == session and b.recipe in packed]
     if not batches:
         return ()
     columns = (
@@ -79,7 +80,7 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     said = [box, w.packed_as.get(row.what, row.what)] if row.what != "portion" else [box]
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
     said += [w.tare.format(grams(tare))] if tare else []
-    said += [_compartments(row, edition)] if row.compartments else []
+    said += [_compartments(row, edition)] if len(row.compartments) > 1 else []
     return Row(((*run(edition.title(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
 
 

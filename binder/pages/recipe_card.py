@@ -6,11 +6,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from binder.model.quantity import Amount, Measure
 from binder.pages.card_ingredients import ingredients
 from binder.pages.card_notes import allergen_box, cautions, substitution_notes
 from binder.pages.card_steps import steps
 from binder.pages.edition import Edition, is_cold, name_of, portions, run, session_title, unique
-from binder.pages.figures import in_short, missing_foods, tally_text
+from binder.pages.figures import IN_SHORT, in_short, missing_foods, tally_text
 from binder.pages.format import day, days, first_upper, fraction, grams, listed
 from binder.pages.measures import amount, quantity
 from binder.pages.page import Beside, Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
@@ -114,8 +115,8 @@ def _subtitle(card: Card, edition: Edition) -> str:
 
 
 def _factor_text(factor: Fraction) -> str:
-    """`1¼`; a factor that no kitchen fraction gives, to two decimals."""
-    return fraction(factor) if factor.denominator in (1, 2, 3, 4, 8) else f"{float(factor):.2f}"
+    """`1¼`, `5/6`; a factor that says nothing as a fraction, to two decimals."""
+    return fraction(factor) if factor.denominator <= 12 else f"{float(factor):.2f}"
 
 
 def summary(card: Card, edition: Edition) -> tuple[tuple[str, Text], ...]:
@@ -137,7 +138,7 @@ def _makes(card: Card, edition: Edition) -> str:
     said = [portions(card.portions, w)]
     makes = card.facts.recipe.makes
     if makes:
-        said.append(amount(makes.times(card.factor), edition.style))
+        said.append(_pieces_or_amount(makes.times(card.factor), edition))
     if batch and batch.surplus:
         said.append(w.surplus.format(portions(batch.surplus, w)))
     if batch and batch.loads > 1:
@@ -151,14 +152,21 @@ def portion_size(facts: RecipeFacts, edition: Edition) -> str:
     """`2 cups, about 350 g`, or what of it is known."""
     said = []
     measure = facts.recipe.portion_measure
-    if measure:
+    if measure and measure.unit != "each":
         said.append(quantity(measure, edition.style))
     elif facts.portion:
-        said.append(amount(facts.portion, edition.style))
+        said.append(_pieces_or_amount(facts.portion, edition))
     weight = facts.per_portion.grams
     if weight is not None and not (measure and measure.unit in ("g", "kg")):
         said.append(edition.words.about.format(grams(weight)))
     return ", ".join(said)
+
+
+def _pieces_or_amount(what: Amount, edition: Edition) -> str:
+    """`12 pieces`: a bare number would not say of what."""
+    if what.unit == "each":
+        return quantity(Measure(what.low, what.high, "piece"), edition.style)
+    return amount(what, edition.style)
 
 
 def keeps_text(facts: RecipeFacts, edition: Edition) -> str:
@@ -203,8 +211,8 @@ def figures_text(facts: RecipeFacts, edition: Edition) -> str:
     said = [in_short(portion.nutrition, w)]
     if portion.tallies.counts:
         said.append(tally_text(portion.tallies, w))
-    if portion.nutrition.missing:
-        said.append(w.no_figures_for.format(", ".join(missing_foods([portion.nutrition]))))
+    if missing_foods([portion.nutrition], IN_SHORT):
+        said.append(w.no_figures_for.format(", ".join(missing_foods([portion.nutrition], IN_SHORT))))
     return "; ".join(said)
 
 

@@ -89,11 +89,12 @@ def table(sheet: RunSheet, edition: Edition) -> Table:
         Column(w.how_long, width=14),
         Column(w.uses, width=15),
     )
-    rows = tuple(_row(task, n, edition) for n, task in enumerate(sheet.tasks, 1))
+    alone = not any("cook 2" in task.uses for task in sheet.tasks)
+    rows = tuple(_row(task, n, alone, edition) for n, task in enumerate(sheet.tasks, 1))
     return Table(columns, rows, w.run_sheet, "run-sheet")
 
 
-def _row(task: Task, number: int, edition: Edition) -> Row:
+def _row(task: Task, number: int, alone: bool, edition: Edition) -> Row:
     w = edition.words
     cells: tuple[Text, ...] = (
         (),
@@ -102,7 +103,7 @@ def _row(task: Task, number: int, edition: Edition) -> Row:
         plain(_task_text(task, edition)),
         run(edition.title(task.recipe), "small"),
         (*run(minutes(length(task))), *(run(f", {w.unattended}", "strong") if not task.attended else ())),
-        run(", ".join(_worth_saying(task.uses)), "small"),
+        run(", ".join(_worth_saying(task.uses, alone)), "small"),
     )
     return Row(cells, "" if task.attended else "now")
 
@@ -124,9 +125,9 @@ def _task_text(task: Task, edition: Edition) -> str:
     return " ".join(said)
 
 
-def _worth_saying(uses: tuple[str, ...]) -> tuple[str, ...]:
+def _worth_saying(uses: tuple[str, ...], alone: bool) -> tuple[str, ...]:
     """One cook alone needs no naming."""
-    return tuple(piece for piece in uses if piece not in ("cook", "cook 1")) if "cook 2" not in uses else uses
+    return tuple(piece for piece in uses if not alone or piece_kind(piece) != "cook")
 
 
 def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:

@@ -8,7 +8,8 @@ from fractions import Fraction
 from binder.model.quantity import Amount
 from binder.pages.edition import Edition, run, unique
 from binder.pages.format import first_upper, money
-from binder.pages.measures import amount, as_sold
+from binder.pages.house_style import HouseStyle
+from binder.pages.measures import amount, as_sold, merged, quantities
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import ShoppingRow
 
@@ -73,10 +74,16 @@ def to_buy(row: ShoppingRow, edition: Edition) -> str:
     """`2 × 600 g`, `1 × 450 g + 2 × 200 g`, or the amount where no pack is known."""
     style = edition.style
     if row.sizes:
-        return " + ".join(f"{s.count}{TIMES}{as_sold(s.size, style)}" for s in row.sizes if s.count)
+        return " + ".join(_packs(s.count, s.size, style) for s in row.sizes if s.count)
     if row.packs and row.pack:
-        return f"{row.packs}{TIMES}{as_sold(row.pack, style)}"
+        return _packs(row.packs, row.pack, style)
     return _some(row.buy, edition, row)
+
+
+def _packs(count: int, size: Amount, style: HouseStyle) -> str:
+    """`2 × 600 g`; what is sold singly, just how many."""
+    single = size.unit == "each" and size.low == 1
+    return str(count) if single else f"{count}{TIMES}{as_sold(size, style)}"
 
 
 def _some(what: Amount, edition: Edition, row: ShoppingRow) -> str:
@@ -111,11 +118,19 @@ def _notes(rows: Sequence[ShoppingRow], edition: Edition) -> list[Block]:
 def _in_the_house(edition: Edition) -> list[Block]:
     """What the week uses and nothing is bought of: look that it is there."""
     w = edition.words
-    rows = sorted((r for r in edition.facts.shopping if not is_bought(r)), key=lambda r: r.food)
+    rows = sorted((r for r in edition.facts.shopping if not is_bought(r)), key=lambda r: r.food.lower())
     if not rows:
         return []
-    items = tuple(Check(plain(first_upper(r.food)), plain(_some(r.need, edition, r))) for r in rows)
+    items = tuple(Check(plain(first_upper(r.food)), plain(_as_used(r, edition))) for r in rows)
     return [Heading(2, w.in_the_house), Para(plain(w.in_the_house_note), "note"), Checks(items, 2)]
+
+
+def _as_used(row: ShoppingRow, edition: Edition) -> str:
+    """By spoon, cup or piece where it is written so; else the weight as it is bought."""
+    written = merged(row.written)
+    if len(written) == 1 and written[0].unit not in ("g", "kg", "oz", "lb"):
+        return quantities(written, edition.style)
+    return _some(row.need, edition, row)
 
 
 def costs(edition: Edition) -> list[Block]:

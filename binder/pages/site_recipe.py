@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 
@@ -9,7 +10,7 @@ from binder.model.food import NUTRIENTS
 from binder.pages.card_ingredients import line_of
 from binder.pages.card_notes import allergen_words, cautions
 from binder.pages.card_steps import steps
-from binder.pages.edition import name_of, portions, run, together, unique
+from binder.pages.edition import Edition, name_of, portions, run, together, unique
 from binder.pages.figures import SOURCE, figure_of, missing_foods, tally_text
 from binder.pages.format import first_upper, listed
 from binder.pages.measures import amount
@@ -39,6 +40,7 @@ from binder.pages.site_numbers import where_from
 from binder.pages.site_places import answer_words, place_answers
 from binder.pages.site_shelf import RECIPES_PATH, Shelf, address, recipe_path
 from binder.pages.structured import recipe_json
+from binder.pages.words.en import Words
 from binder.reckon.facts import IngredientFacts, RecipeFacts
 
 ONCE = Fraction(1)
@@ -48,8 +50,8 @@ def recipe_page(facts: RecipeFacts, shelf: Shelf) -> Page:
     w = shelf.words
     blocks: list[Block] = [Photo(facts.recipe.photo, facts.title)] if facts.recipe.photo else []
     blocks += [Facts(_summary(facts, shelf)), *allergens(facts, shelf)]
-    left = (Heading(2, w.ingredients, "ingredients"), ingredients(facts, shelf))
-    blocks.append(Beside(left, written_steps(facts, shelf), "card"))
+    left = (Heading(2, w.ingredients, "ingredients"), ingredients(facts, shelf.edition, lambda x: _line(x, shelf)))
+    blocks.append(Beside(left, written_steps(facts, shelf.edition), "card"))
     blocks += cautions(facts, None, shelf.edition)
     blocks += _notes(facts, shelf)
     blocks += _heating(facts, shelf)
@@ -63,15 +65,14 @@ def recipe_page(facts: RecipeFacts, shelf: Shelf) -> Page:
         kind="recipe",
         blocks=tuple(blocks),
         crumbs=shelf.crumbs((w.recipes, RECIPES_PATH), (facts.title, None)),
-        subtitle=subtitle(facts, shelf),
-        description=subtitle(facts, shelf),
+        subtitle=subtitle(facts, w),
+        description=subtitle(facts, w),
         structured=recipe_json(facts, shelf.edition),
     )
 
 
-def subtitle(facts: RecipeFacts, shelf: Shelf) -> str:
+def subtitle(facts: RecipeFacts, w: Words) -> str:
     """`Lunch · 8 portions · 51 min, 24 min of it handwork`."""
-    w = shelf.words
     meals = [w.meals.get(meal, meal) for meal in facts.meals]
     time = minutes_text(recipe_minutes(facts.recipe), w)
     said = (listed(meals, w), portions(facts.recipe.portions, w), time)
@@ -113,20 +114,22 @@ def allergens(facts: RecipeFacts, shelf: Shelf) -> list[Block]:
     return [Box("allergens", w.allergens, tuple(blocks))]
 
 
-def ingredients(facts: RecipeFacts, shelf: Shelf) -> Ingredients:
-    """Every line at the written size, each food linked to its page, each part to its recipe."""
-    w = shelf.words
+def ingredients(
+    facts: RecipeFacts, edition: Edition, line_for: Callable[[IngredientFacts], IngredientLine]
+) -> Ingredients:
+    """Every line under its part name, then what goes beside and what is added at service."""
+    w = edition.words
     titles = {"beside": w.beside_in_all, "at service": w.at_service_in_all}
-    places = unique((line.when, line.part if line.when == "cooked" else None) for line in facts.ingredients)
-    groups = []
-    for when, part in places:
-        of = [x for x in facts.ingredients if x.when == when and (when != "cooked" or x.part == part)]
-        title = titles.get(when) or part or ""
-        groups.append(IngredientGroup(title, tuple(_line(x, shelf) for x in of)))
+    named = [(titles.get(x.when, x.part or ""), x) for x in facts.ingredients]
+    groups = (
+        IngredientGroup(title, tuple(line_for(x) for name, x in named if name == title))
+        for title in unique(name for name, _ in named)
+    )
     return Ingredients(tuple(groups))
 
 
 def _line(facts: IngredientFacts, shelf: Shelf) -> IngredientLine:
+    """At the written size, the food linked to its page, a part to its recipe."""
     line = line_of(facts, ONCE, shelf.edition)
     part = facts.ingredient.recipe
     if part is None:
@@ -134,9 +137,9 @@ def _line(facts: IngredientFacts, shelf: Shelf) -> IngredientLine:
     return replace(line, href=address(recipe_path(part)) if part in shelf.recipes else None)
 
 
-def written_steps(facts: RecipeFacts, shelf: Shelf) -> tuple[Block, ...]:
-    """The steps at the written size; in the binder a kit's service has a card of its own, here it stands with the rest."""
-    return steps(replace(facts, form="ready"), ONCE, None, facts.recipe.portions, shelf.edition)
+def written_steps(facts: RecipeFacts, edition: Edition) -> tuple[Block, ...]:
+    """The steps at the written size. A kit's service, a card of its own in the binder, stands with the rest."""
+    return steps(replace(facts, form="ready"), ONCE, None, facts.recipe.portions, edition)
 
 
 def _notes(facts: RecipeFacts, shelf: Shelf) -> list[Block]:

@@ -1,4 +1,4 @@
-"""What the site is made from, and the look-ups that its pages share: addresses, foods and their uses, weeks of a dish."""
+"""What the site is made from, and the look-ups that its pages share: addresses, a food's uses, a dish's weeks."""
 
 from __future__ import annotations
 

@@ -15,7 +15,7 @@ from typing import Any
 
 from binder.pages.card_ingredients import line_of
 from binder.pages.edition import Edition, portions
-from binder.pages.figures import rounded, unit_of
+from binder.pages.figures import unit_of
 from binder.pages.format import number
 from binder.pages.page import IngredientLine
 from binder.pages.site_minutes import recipe_minutes
@@ -66,7 +66,7 @@ def _nutrition(nutrition: Nutrition) -> dict[str, str]:
     for nutrient, name in PROPERTIES.items():
         value = nutrition.value(nutrient)
         if value is not None:
-            said[name] = f"{number(rounded(nutrient, value.low).value, 1)} {unit_of(nutrient)}".replace(",", "")
+            said[name] = f"{number(value.low, 1)} {unit_of(nutrient)}".replace(",", "")
     return said
 
 

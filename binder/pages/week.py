@@ -6,8 +6,19 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from binder.model.household import HOME
-from binder.pages.edition import Edition, chunks, is_cold, meal_rank, portions, run, session_title, together, unique
-from binder.pages.format import clock, day, day_long, first_upper, listed, number
+from binder.pages.edition import (
+    Edition,
+    chunks,
+    is_cold,
+    meal_rank,
+    portions,
+    run,
+    session_title,
+    together,
+    unique,
+    whom_and_when,
+)
+from binder.pages.format import clock, day_long, first_upper, listed, number
 from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.run_sheet import sheet_minutes
 from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
@@ -97,9 +108,9 @@ def day_by_day(edition: Edition) -> tuple[Block, ...]:
 
 def day_tasks(on: date, edition: Edition) -> tuple[Check, ...]:
     carries = [_carry(c, edition) for c in edition.facts.carry_list if c.date == on]
-    meals = _meals(on, edition)
+    flasks, meals = _meals(on, edition, True), _meals(on, edition, False)
     preps = [_prep(edition, n) for n, s in enumerate(edition.sessions) if s.on == on]
-    return (*carries, *meals, *preps, *_pulls(on, edition))
+    return (*flasks, *carries, *meals, *preps, *_pulls(on, edition))
 
 
 def _prep(edition: Edition, number_: int) -> Check:
@@ -118,9 +129,13 @@ def _carry(carry: Carry, edition: Edition) -> Check:
     return Check(plain(text), plain(f"{what}. {w.cold_source_needed}" if carry.cold else what))
 
 
-def _meals(on: date, edition: Edition) -> list[Check]:
-    """Cooking and reheating, by meal; what is eaten as it comes is in the table above."""
-    todo = [s for s in edition.servings if s.date == on and (_is_cooked_then(s, edition) or _is_heated(s))]
+def _meals(on: date, edition: Edition, flask: bool) -> list[Check]:
+    """Cooking and reheating, by meal; what is eaten as it comes is in the table above. A flask is filled at home."""
+    todo = [
+        s
+        for s in edition.servings
+        if s.date == on and _is_in_flask(s) == flask and (_is_cooked_then(s, edition) or _is_heated(s))
+    ]
     groups = unique((s.meal, s.recipe, s.place, _how(s, edition)) for s in todo)
     return [
         _meal([s for s in todo if (s.meal, s.recipe, s.place, _how(s, edition)) == group], edition) for group in groups
@@ -134,6 +149,10 @@ def _is_cooked_then(serving: Serving, edition: Edition) -> bool:
 
 def _is_heated(serving: Serving) -> bool:
     return serving.reheat is not None and not is_cold(serving.reheat)
+
+
+def _is_in_flask(serving: Serving) -> bool:
+    return serving.reheat is not None and serving.reheat.means == "flask"
 
 
 def _how(serving: Serving, edition: Edition) -> str:
@@ -153,7 +172,8 @@ def _meal(servings: Sequence[Serving], edition: Edition) -> Check:
         "portions": portions(sum(s.portions for s in servings), w),
     }
     how = _how(first, edition)
-    text = (w.do_reheat if how else w.do_cook).format(**words)
+    template = w.do_flask if _is_in_flask(first) else w.do_reheat if how else w.do_cook
+    text = template.format(**words)
     return Check(plain(" ".join(text.split())), plain(first_upper(how)))
 
 
@@ -167,6 +187,7 @@ def _pulls(on: date, edition: Edition) -> list[Check]:
 def _pull(pulls: Sequence[Pull], edition: Edition) -> Check:
     w, first = edition.words, pulls[0]
     count = portions(sum(p.portions for p in pulls), w)
-    whom = "; ".join(unique(f"{p.eater}, {day(p.date, w)}" for p in pulls))
-    text = w.do_pull.format(dish=edition.title(first.recipe), portions=count, source=first.from_, to=first.to)
+    whom = whom_and_when(((p.eater, p.date) for p in pulls), w)
+    source, to = w.store(first.from_), w.store(first.to)
+    text = w.do_pull.format(dish=edition.title(first.recipe), portions=count, source=source, to=to)
     return Check(plain(text), plain(whom))

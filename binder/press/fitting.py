@@ -74,10 +74,10 @@ def face(theme: Theme, family: str, weight: int) -> Face:
     return Face(_advances(theme.fonts[found[0].file]) if found else {})
 
 
-def fit(facts: Sequence[Fact], width_pt: float, height_pt: float) -> Fitted:
+def fit(facts: Sequence[Fact], width_pt: float, height_pt: float, largest_pt: float = LARGEST_PT) -> Fitted:
     """The largest size at which everything is said; at the floor, what must be shortened is."""
     said = [fact for fact in facts if fact.text.strip()]
-    size = LARGEST_PT
+    size = largest_pt
     while size >= SMALLEST_PT:
         lines = [_wrapped(fact, size, width_pt) for fact in said]
         if all(len(found) <= fact.lines for fact, found in zip(said, lines, strict=True)):
@@ -88,13 +88,18 @@ def fit(facts: Sequence[Fact], width_pt: float, height_pt: float) -> Fitted:
     return _shortened(said, width_pt, height_pt)
 
 
+def words(text: str) -> list[str]:
+    """The text's words; a no-break space does not part them."""
+    return [word for word in text.split(" ") if word]
+
+
 def _height(fitted: Sequence[tuple[Fact, Sequence[str]]], size: float) -> float:
     boxes = sum(BOX_HIGH_PT for fact, _ in fitted if fact.boxed)
     return sum(len(lines) for _, lines in fitted) * size * LEADING + boxes
 
 
 def _cut_words(fitted: Sequence[tuple[Fact, Sequence[str]]]) -> bool:
-    return any(" ".join(lines) != " ".join(fact.text.split()) for fact, lines in fitted)
+    return any(" ".join(lines) != " ".join(words(fact.text)) for fact, lines in fitted)
 
 
 def _room(fact: Fact, width_pt: float) -> float:
@@ -105,7 +110,7 @@ def _wrapped(fact: Fact, size: float, width_pt: float) -> tuple[str, ...]:
     """The text broken between words; a word wider than the line is cut."""
     room = _room(fact, width_pt)
     lines: list[str] = []
-    for word in fact.text.split():
+    for word in words(fact.text):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and fact.face.width(longer, size) <= room:
             lines[-1] = longer
@@ -138,7 +143,7 @@ def _shortened(said: Sequence[Fact], width_pt: float, height_pt: float) -> Fitte
         kept[long[0]] = (fact, _first(fact, lines, len(lines) - 1, size, width_pt))
     while len(kept) > 1 and _height(kept, size) > height_pt:
         kept.pop()
-    whole = {fact.name for fact, lines in kept if " ".join(lines) == " ".join(fact.text.split())}
+    whole = {fact.name for fact, lines in kept if " ".join(lines) == " ".join(words(fact.text))}
     return Fitted(size, tuple(kept), tuple(fact.name for fact in said if fact.name not in whole))
 
 
@@ -147,12 +152,12 @@ def _first(fact: Fact, lines: Sequence[str], count: int, size: float, width_pt: 
     if len(lines) <= count:
         return tuple(lines)
     room = _room(fact, width_pt)
-    words = lines[count - 1].removesuffix(ELLIPSIS).split()
-    while len(words) > 1 and fact.face.width(f"{' '.join(words)} {ELLIPSIS}", size) > room:
-        words.pop()
-    last = f"{' '.join(words)} {ELLIPSIS}"
+    said = words(lines[count - 1].removesuffix(ELLIPSIS))
+    while len(said) > 1 and fact.face.width(f"{' '.join(said)} {ELLIPSIS}", size) > room:
+        said.pop()
+    last = f"{' '.join(said)} {ELLIPSIS}"
     if fact.face.width(last, size) > room:
-        last = _cut(words[0], fact.face, size, room)
+        last = _cut(said[0], fact.face, size, room)
     return (*lines[: count - 1], last)
 
 

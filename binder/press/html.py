@@ -10,7 +10,7 @@ from urllib.parse import quote
 from jinja2 import Template
 from markupsafe import Markup
 
-from binder.pages.page import Heading, Page, Site
+from binder.pages.page import Page, Site
 from binder.press import links, picture
 from binder.press.picture import Picture
 from binder.press.setting import Setting, environment, macros
@@ -93,7 +93,7 @@ def _page(
         style=address(STYLE),
         scripts=tuple(address(f"assets/{name}") for name in scripts),
         tabs=_tabs(page, site),
-        contents=_contents(page, site),
+        contents=setting.headings if site.contents_word and len(setting.headings) >= _HEADINGS_WORTH_A_LIST else (),
         structured=structured_markup(page.structured) if page.structured else "",
     )
     return text.encode()
@@ -116,11 +116,3 @@ def _tabs(page: Page, site: Site) -> tuple[Tab, ...]:
 def _owns(path: str, page_path: str) -> bool:
     folder = path.rpartition("/")[0]
     return path == page_path or (bool(folder) and page_path.startswith(f"{folder}/"))
-
-
-def _contents(page: Page, site: Site) -> tuple[tuple[str, str], ...]:
-    """The page's own headings that have an anchor, when there are enough of them to need a list."""
-    heads = tuple(
-        (block.id, block.text) for block in page.blocks if isinstance(block, Heading) and block.level == 2 and block.id
-    )
-    return heads if site.contents_word and len(heads) >= _HEADINGS_WORTH_A_LIST else ()

@@ -15,7 +15,7 @@ import segno
 from markupsafe import Markup
 
 from binder.pages.page import Label, LabelPages
-from binder.press.fitting import LEADING, Fact, Fitted, face, fit
+from binder.press.fitting import LARGEST_PT, LEADING, Fact, Fitted, face, fit
 from binder.press.setting import environment
 from binder.press.theme import Theme, font_faces
 
@@ -27,6 +27,8 @@ _LARGEST_CODE_MM = 20.0
 # ISO/IEC 18004: four modules of quiet zone on every side.
 _QUIET_MODULES = 4
 _HEAD_ROOM_MM = 6.0
+# A label of two inches is read from further away than one of one inch.
+_TALL_MM, _LARGEST_TALL_PT = 45.0, 14.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,13 +121,14 @@ def fitted(label: Label, geometry: Geometry, theme: Theme, with_code: bool = Fal
     plain, strong = face(theme, SANS, 400), face(theme, SANS, 600)
     facts = (
         Fact("title", label.title, face(theme, SERIF, 600), lines=2),
-        Fact("date", label.date, strong),
-        Fact("whose", label.whose, plain),
+        Fact("date", label.date, strong, lines=2, whole=True),
+        Fact("whose", label.whose, plain, lines=2),
         Fact("contains", label.contains, strong, lines=9, whole=True, boxed=True),
         Fact("heat", label.heat, plain, lines=2),
         Fact("small", label.small, plain),
     )
-    return fit(facts, width * PT_PER_MM, height * PT_PER_MM)
+    largest = LARGEST_PT if geometry.label_mm[1] < _TALL_MM else _LARGEST_TALL_PT
+    return fit(facts, width * PT_PER_MM, height * PT_PER_MM, largest)
 
 
 def _code_mm(geometry: Geometry) -> float:

@@ -15,7 +15,7 @@ from binder.pages.page import Binder, Page, Para, Section
 from binder.press import links, picture, svg
 from binder.press.picture import Picture
 from binder.press.setting import Setting, environment, macros
-from binder.press.theme import Theme, font_faces, whole_sheet
+from binder.press.theme import Theme, css_string, font_faces, whole_sheet
 
 # The longest side of a photo on paper: 90 mm at 300 dots an inch.
 _PHOTO_PIXELS = 1063
@@ -93,7 +93,6 @@ def binder_html(
 ) -> tuple[str, Mapping[str, bytes]]:
     """The document that is drawn, and the assets it names: fonts, drawings, photos."""
     templates = environment(theme)
-    templates.filters["css_string"] = css_string
     anchors = _anchors(binder)
     pictures = _Pictures(photos)
     setting = Setting(
@@ -113,13 +112,6 @@ def binder_html(
     )
     fonts = {f"fonts/{name}": content for name, content in theme.fonts.items()}
     return html, {**fonts, **setting.drawings, **pictures.used}
-
-
-def css_string(text: str) -> Markup:
-    """The text as a CSS string (CSS Syntax 3, section 4.3.5); what could end the string or the sheet is escaped."""
-    return Markup('"{}"').format(
-        Markup("".join(c if c.isalnum() or c in " .,:-–—·()" else f"\\{ord(c):x} " for c in text))
-    )
 
 
 class _Pictures:

@@ -21,6 +21,7 @@ _TYPES = {
     "avif": "image/avif",
     "svg": "image/svg+xml",
 }
+_FORMATS = {"jpg": "JPEG", "jpeg": "JPEG", "png": "PNG", "webp": "WEBP", "avif": "AVIF"}
 _BOX = re.compile(rb"""<svg\b[^>]*?\bviewBox\s*=\s*["']\s*[\d.+-]+[\s,]+[\d.+-]+[\s,]+([\d.]+)[\s,]+([\d.]+)""")
 # A small file that unpacks to more pixels is an attack, not a photo of a dish.
 _MOST_PIXELS = 60_000_000
@@ -82,24 +83,20 @@ def bare(name: str, content: bytes) -> bytes:
 
     Comments, places, thumbnails and profiles stay behind; a drawing loses what could run or fetch.
     """
-    if name.lower().endswith(".svg"):
+    kind = name.rpartition(".")[2].lower()
+    if kind == "svg":
         return svg.harmless(content) or b""
+    out = io.BytesIO()
     try:
         with _opened(content) as image:
-            upright = ImageOps.exif_transpose(image)
-    except _UNREADABLE:
+            clear = image.mode in ("RGBA", "LA", "P") and kind not in ("jpg", "jpeg")
+            upright = ImageOps.exif_transpose(image).convert("RGBA" if clear else "RGB")
+        pixels = Image.new(upright.mode, upright.size)
+        pixels.paste(upright)
+        pixels.save(out, _FORMATS[kind], quality=85)
+    except (*_UNREADABLE, KeyError):
         return b""
-    mode = "RGBA" if upright.mode in ("RGBA", "LA", "P") and not name.lower().endswith((".jpg", ".jpeg")) else "RGB"
-    pixels = upright.convert(mode)
-    clean = Image.new(mode, pixels.size)
-    clean.paste(pixels)
-    out = io.BytesIO()
-    kind = _FORMATS.get(name.rpartition(".")[2].lower(), "PNG")
-    clean.save(out, kind, **({"quality": 85} if kind in ("JPEG", "WEBP") else {}))
     return out.getvalue()
-
-
-_FORMATS = {"jpg": "JPEG", "jpeg": "JPEG", "png": "PNG", "webp": "WEBP", "gif": "GIF", "avif": "AVIF"}
 
 
 @contextmanager

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, MutableMapping, Sequence
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Any, Literal
 
@@ -19,7 +20,7 @@ from binder.pages.page import Block, Column, Drawing, Row, Run, Table, Text
 from binder.press import links
 from binder.press.picture import Picture
 from binder.press.prose import Surroundings, prose_html
-from binder.press.theme import Theme
+from binder.press.theme import Theme, css_string
 
 Medium = Literal["screen", "paper"]
 
@@ -52,13 +53,19 @@ _KINDS: Mapping[str, str] = MappingProxyType(
 
 def environment(theme: Theme) -> ImmutableSandboxedEnvironment:
     """The theme's templates, escaping by default, in Jinja's sandbox: a theme is not a program."""
+    return _environment(tuple(sorted(theme.templates.items())))
+
+
+@lru_cache(maxsize=4)
+def _environment(templates: tuple[tuple[str, str], ...]) -> ImmutableSandboxedEnvironment:
     made = ImmutableSandboxedEnvironment(
-        loader=DictLoader(dict(theme.templates)),
+        loader=DictLoader(dict(templates)),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.filters["css_string"] = css_string
     return made
 
 
@@ -86,6 +93,7 @@ class Setting:
         self._anchors = anchors if anchors is not None else set()
         self.paper = medium == "paper"
         self.title = self._last_heading = ""
+        self.headings: list[tuple[str, str]] = []  # anchors and words of those just below the title
         self.drawings: MutableMapping[str, bytes] = {}
 
     def blocks(self, blocks: Sequence[Block]) -> Markup:
@@ -119,6 +127,8 @@ class Setting:
             count += 1
             name = f"{stem}-{count}"
         self._anchors.add(name)
+        if self._last_level == 2 + self._lower:
+            self.headings.append((name, text))
         return name
 
     def runs(self, text: Text) -> Markup:

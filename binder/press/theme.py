@@ -15,6 +15,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
+from markupsafe import Markup
+
 
 def _nothing() -> Mapping[str, str]:
     return MappingProxyType({})
@@ -77,6 +79,13 @@ def whole_sheet(theme: Theme, sheet: str) -> str:
     for _ in range(_DEEPEST_IMPORT):
         sheet = _IMPORT.sub(lambda match: theme.css.get(match[1], ""), sheet)
     return _IMPORT.sub("", sheet)
+
+
+def css_string(text: str) -> Markup:
+    """The text as a CSS string (CSS Syntax 3, section 4.3.5); what could end the string or the sheet is escaped."""
+    return Markup('"{}"').format(
+        Markup("".join(c if c.isalnum() or c in " .,:-–—·()" else f"\\{ord(c):x} " for c in text))
+    )
 
 
 def data_address(content: bytes, media_type: str) -> str:

@@ -150,7 +150,7 @@ def _users_before_parts(wanted: list[tuple[str, int]], variants: Variants) -> li
                 visit((line.ingredient.recipe, 0), (*above, key[0]))
         order.insert(0, key)
 
-    for key in reversed(wanted):
+    for key in wanted:
         visit(key, ())
     return order
 

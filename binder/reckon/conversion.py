@@ -138,14 +138,14 @@ def weigh_all(
     return Weighed(grams, "; ".join(dict.fromkeys(part.basis for part in known)))
 
 
-def in_unit(food: Food, amount: Amount, unit: Unit) -> Amount | None:
-    """An amount of a food in another unit (g, mL or each), by its own measures; None when no weight is known."""
+def in_unit(food: Food, amount: Amount, unit: Unit, piece: str = "each") -> Amount | None:
+    """An amount of a food in another unit (g, mL or pieces), by its own measures; None when no weight is known."""
     if amount.unit == unit:
         return amount
     grams = amount if amount.unit == "g" else _to_grams(food, amount)
     if grams is None or unit == "g":
         return grams
-    per = grams_per_unit(food, "cup" if unit == "mL" else "each", "", ())
+    per = grams_per_unit(food, "cup" if unit == "mL" else piece, "", ())
     one = Fraction(per[0]) / (measures.ml_per("cup") if unit == "mL" else 1) if per else None
     if one is None and unit == "mL" and food.fluid:
         one = Fraction(1)

@@ -46,7 +46,7 @@ def reckon_week(
     needs = batches.needs(made, settled.servings, settled.variants)
     first_day = week.sessions[0].on if week.sessions else week.monday
     foods, past = on_hand.foods_on_hand(stock, today) if stock is not None else ((), ())
-    shopped, loose = shopping.shop(needs, foods, household, first_day)
+    shopped, loose = shopping.shop(needs, foods, library.foods, household, first_day)
     things = filling.filled(settled.servings, made, household)
     put, packed = packing.pack(things, household)
     servings = tuple(replace(s, container=put.get(s.id)) for s in settled.servings)

@@ -18,7 +18,6 @@ from binder.reckon.facts import RecipeFacts, Serving
 from binder.reckon.settle import Settled, settle
 from binder.reckon.words import day_in_words
 
-MOST_REMEDIES = 4
 OTHER_DISHES = 2  # dishes of the library offered in place of one
 DISHES_TRIED = 40
 EVENING_MINUTES = 18 * 60
@@ -74,26 +73,33 @@ def _with(problem: Problem, plan: _Plan, settled: Settled) -> Problem:
         return problem
     servings = [s for s in settled.servings if s.line is line]
     found: list[str] = []
-    for words, week in _candidates(problem, line, servings, plan):
-        if len(found) >= MOST_REMEDIES:
-            break
-        if words not in found and plan.clears(week, problem):
-            found.append(words)
+    for ways, most in _kinds(problem, line, servings, plan):
+        here = 0
+        for words, week in ways:
+            if here >= most:
+                break
+            if plan.clears(week, problem):
+                found.append(words)
+                here += 1
     return replace(problem, remedies=tuple(found))
 
 
-def _candidates(problem: Problem, line: MealLine, servings: list[Serving], plan: _Plan) -> Iterator[tuple[str, Week]]:
-    bad = [s for s in servings if _is_meant(s, problem)]
-    if problem.code in ("kept-too-long", "no-prep-before"):
-        yield from _second_sessions(line, bad, plan)
-    if problem.code == "kept-too-long":
-        yield from _earlier_days(line, bad, plan)
-    if problem.code in ("banned-at-place", "cannot-reheat", "cannot-finish"):
-        yield from _at_home(line, plan)
-    if problem.code != "no-prep-before":
-        yield from _other_dishes(line, bad, plan)
-    if problem.code in ("avoided-food", "banned-at-place", "cannot-reheat", "cannot-finish"):
-        yield from _without(line, bad, plan)
+def _kinds(
+    problem: Problem, line: MealLine, servings: list[Serving], plan: _Plan
+) -> Iterator[tuple[Iterator[tuple[str, Week]], int]]:
+    """Kinds of changed weeks with the words that say the change, and how many of a kind are worth offering."""
+    bad, code = [s for s in servings if _is_meant(s, problem)], problem.code
+    away = code in ("banned-at-place", "cannot-reheat", "cannot-finish")
+    if code in ("kept-too-long", "no-prep-before"):
+        yield _second_sessions(line, bad, plan), 1
+    if code == "kept-too-long":
+        yield _earlier_days(line, bad, plan), 1
+    if away:
+        yield _at_home(line, plan), 1
+    if code != "no-prep-before":
+        yield _other_dishes(line, bad, plan), OTHER_DISHES
+    if away or code == "avoided-food":
+        yield _without(line, bad, plan), 1
 
 
 def _is_meant(serving: Serving, problem: Problem) -> bool:
@@ -167,20 +173,9 @@ def _other_dishes(line: MealLine, bad: list[Serving], plan: _Plan) -> Iterator[t
     used = {m.recipe for m in plan.week.meals}
     fitting = [k for k, r in plan.library.recipes.items() if line.meal in r.meals and k != line.recipe]
     fitting.sort(key=lambda key: (key in used, key))
-    offered = 0
     for key in fitting[:DISHES_TRIED]:
-        if offered >= OTHER_DISHES:
-            return
         week = _changed(plan, line, *_split(line, bad, replace(line, recipe=key)))
-        if _quiet(week, plan):
-            offered += 1
-            yield f"another dish: `{line.meal}: {key}` ({plan.library.recipes[key].title})", week
-
-
-def _quiet(week: Week, plan: _Plan) -> bool:
-    """Whether a changed week has no more errors than before; asked first, so that only dishes that do are offered."""
-    after = _errors(settle(week, plan.library, plan.facts, plan.stock, plan.today))
-    return len(after) < len(plan.before)
+        yield f"another dish: `{line.meal}: {key}` ({plan.library.recipes[key].title})", week
 
 
 def _without(line: MealLine, bad: list[Serving], plan: _Plan) -> Iterator[tuple[str, Week]]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from binder.reckon.run_sheet_problem import Job, Kitchen, followers
+from binder.reckon.run_sheet_problem import Kitchen, followers
 
 Piece = tuple[int, int, int, int]  # the earliest start of a piece of work, its length, what follows it, its heat
 
@@ -69,7 +69,11 @@ def _work(kitchen: Kitchen, which: Sequence[int], head: Sequence[int], tail: Seq
         ]
         longest = max(longest, _longest(pieces, count, 1, 0))
     if kitchen.ovens:
-        pieces = [(head[j], kitchen.jobs[j].length * kitchen.jobs[j].racks, tail[j], kitchen.jobs[j].heat) for j in which if kitchen.jobs[j].racks]
+        pieces = [
+            (head[j], kitchen.jobs[j].length * kitchen.jobs[j].racks, tail[j], kitchen.jobs[j].heat)
+            for j in which
+            if kitchen.jobs[j].racks
+        ]
         longest = max(longest, _longest(pieces, len(kitchen.ovens), max(kitchen.ovens), kitchen.heating))
     return longest
 

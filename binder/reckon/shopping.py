@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from math import ceil
 
 from binder.model.food import Food, Pack
 from binder.model.household import Household
-from binder.model.quantity import Amount, Measure, Unit, exactly
+from binder.model.quantity import Amount, Unit, exactly
 from binder.reckon import conversion
 from binder.reckon.batches import Need
 from binder.reckon.facts import PackCount, ShoppingRow
 from binder.reckon.stock import OnHand, amount_in, lots_of
-from binder.tables import aisles
+from binder.tables import aisles, everyday
 
+# Taken from a fruit that is bought whole: the juice of two lemons is two lemons.
+TAKEN_FROM = (" juice", " zest")
 # From the tap: SR28 14411 and 14429, water as drinking and as municipal.
 FROM_THE_TAP = frozenset({"14411", "14429"})
 
@@ -41,12 +43,17 @@ class Bought:
 
 
 def shop(
-    needs: tuple[Need, ...], on_hand: tuple[OnHand, ...], household: Household, first_day: date
+    needs: tuple[Need, ...], on_hand: tuple[OnHand, ...], own: tuple[Food, ...], household: Household, first_day: date
 ) -> tuple[tuple[Bought, ...], tuple[str, ...]]:
-    """The shopping list, aisle by aisle, and the foods used without a stated amount (to taste)."""
+    """The shopping list, aisle by aisle, and the foods used without a stated amount (to taste).
+
+    `own` are the household's foods, for the packs of a fruit that only its juice or zest is taken from.
+    """
     by_food: dict[str, list[Need]] = {}
+    known = {food.name: food for food in (*(need.ingredient.food for need in needs), *own)}
     loose: dict[str, None] = {}
-    for need in needs:
+    for written in needs:
+        need = _as_bought(written, known)
         food = need.ingredient.food
         if food.row in FROM_THE_TAP:
             continue
@@ -59,16 +66,29 @@ def shop(
     return tuple(found), tuple(name for name in loose if name not in by_food)
 
 
+def _as_bought(need: Need, known: Mapping[str, Food]) -> Need:
+    """The need with the food that is bought for it: the whole fruit where its juice or zest is counted in pieces."""
+    line = need.ingredient
+    ending = next((e for e in TAKEN_FROM if line.food.name.endswith(e)), None)
+    if ending is None or not line.measures or any(m.unit != "each" for m in line.measures):
+        return need
+    name = line.food.name.removesuffix(ending)
+    whole = known.get(name)
+    if whole is None and (item := everyday.lookup(name)):
+        whole = known.get(item.name) or Food(item.name, aisle=item.aisle, everyday=item.name)
+    return replace(need, ingredient=replace(line, food=whole)) if whole else need
+
+
 def _of_food(needs: list[Need], on_hand: tuple[OnHand, ...], household: Household, first_day: date) -> list[Bought]:
     """One row, or one for each unit where the food's own measures do not join them."""
     food = needs[0].ingredient.food
     written = [(need, _purchased(need, household)) for need in needs]
-    unit = _unit_for(food, [(need.ingredient.measures, amount) for need, amount in written])
+    unit = _unit_for(food, written)
     rows: dict[Unit, list[Demand]] = {}
     for need, amount in written:
         if amount is None:
             continue
-        turned = (conversion.in_unit(food, amount, unit) if unit else None) or amount
+        turned = (_turned(food, need, amount, unit) if unit else None) or amount
         day = need.session.on if need.session else first_day
         rows.setdefault(turned.unit, []).append(Demand(need, turned, day))
     return [_bought(food, demands, on_hand, household) for demands in rows.values()]
@@ -97,18 +117,35 @@ def _bought_by_volume(food: Food) -> bool:
     return food.fluid or any(pack.size.unit == "mL" for pack in food.packs)
 
 
-def _unit_for(food: Food, written: list[tuple[tuple[Measure, ...], Amount | None]]) -> Unit | None:
+def _pieces(needs: Iterable[Need]) -> set[str]:
+    """The words of what is counted: clove, bunch, each."""
+    return {m.unit for need in needs for m in need.ingredient.measures if conversion.unit_of(m.unit) == "each"}
+
+
+def _turned(food: Food, need: Need, amount: Amount, unit: Unit) -> Amount | None:
+    """A need in the unit its row is bought in; parts of a piece (cloves) become pieces by their weight."""
+    words = _pieces([need])
+    if amount.unit != "each" or (unit == "each" and (not food.packs or words == {"each"})):
+        return conversion.in_unit(food, amount, unit)
+    word = next(iter(words)) if len(words) == 1 else "each"
+    per = conversion.grams_per_unit(food, word, "", ())
+    if per is None:
+        return conversion.in_unit(food, amount, unit) if word == "each" else None
+    grams = Amount(amount.low * Fraction(per[0]), amount.high * Fraction(per[0]), "g")
+    return conversion.in_unit(food, grams, unit)
+
+
+def _unit_for(food: Food, written: list[tuple[Need, Amount | None]]) -> Unit | None:
     """The unit a food is bought in: that of its packs, else the one all lines share, else grams where they turn."""
-    amounts = [amount for _, amount in written if amount]
-    units = {amount.unit for amount in amounts}
-    words = {measure.unit for measures, amount in written if amount and amount.unit == "each" for measure in measures}
+    known = [(need, amount) for need, amount in written if amount]
+    units = {amount.unit for _, amount in known}
     if food.packs:
         unit = food.packs[0].size.unit
-        if all(conversion.in_unit(food, amount, unit) for amount in amounts):
+        if all(_turned(food, need, amount, unit) for need, amount in known):
             return unit
-    if len(units) == 1 and len(words) <= 1:
+    if len(units) == 1 and ("each" not in units or len(_pieces(need for need, _ in known)) <= 1):
         return next(iter(units))
-    if all(conversion.in_unit(food, amount, "g") for amount in amounts):
+    if all(_turned(food, need, amount, "g") for need, amount in known):
         return "g"
     return None
 
@@ -146,14 +183,15 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
 
 
 def _take(
-    food: Food, demands: Iterable[Demand], on_hand: tuple[OnHand, ...], household: Household, unit: Unit
+    food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], household: Household, unit: Unit
 ) -> tuple[Fraction, Mapping[str, Amount]]:
     """What is on hand when it is first needed, and what the needs take of it, day by day, first-expired first."""
-    lots = lots_of(food, on_hand)
+    lots, words = lots_of(food, on_hand), _pieces(d.need for d in demands)
+    piece = next(iter(words)) if len(words) == 1 and not food.packs else "each"
     left = {
         item.lot.id: amount.low
         for item in lots
-        if (amount := amount_in(item.lot, food, unit, household.cup)) is not None
+        if (amount := amount_in(item.lot, food, unit, household.cup, piece)) is not None
     }
     ordered = sorted(demands, key=lambda d: d.day)
     have = sum((left[i.lot.id] for i in lots if i.lot.id in left and i.usable_on(ordered[0].day)), Fraction(0))

@@ -63,15 +63,21 @@ def same_food(one: Food, other: Food) -> bool:
     return one.name == other.name
 
 
-def amount_in(lot: Lot, food: Food, unit: Unit, system: CupSystem) -> Amount | None:
-    """What a lot holds, as purchased, in the unit asked for; None when it cannot be told."""
+def amount_in(lot: Lot, food: Food, unit: Unit, system: CupSystem, piece: str = "each") -> Amount | None:
+    """What a lot holds, as purchased, in the unit asked for; None when it cannot be told.
+
+    `piece` is the piece meant by `each`: two heads of garlic are no two cloves.
+    """
     amount = conversion.total_amount(lot.measures, lot.pack, system)
-    if amount is None:
+    words = {measure.unit for measure in lot.measures}
+    if amount is not None and amount.unit == unit and (unit != "each" or words == {piece}):
+        return amount
+    if amount is None or "each" in (unit, amount.unit):
         weighed = conversion.weigh_all(food, lot.measures, lot.pack, (), system)
         if weighed is None:
             return None
         amount = Amount(Fraction(weighed.grams.low), Fraction(weighed.grams.high), "g")
-    return conversion.in_unit(food, amount, unit)
+    return conversion.in_unit(food, amount, unit, piece)
 
 
 def lots_of(food: Food, on_hand: Iterable[OnHand]) -> tuple[OnHand, ...]:

@@ -104,7 +104,7 @@ def read_amount(text: str, span: Span) -> tuple[tuple[Measure, ...], str, tuple[
     """
     start = len(text) - len(text.lstrip())
     number = written_at(text, start)
-    if number is None or text[number.end : number.end + 1] == "%":
+    if number is None or re.match(r"\s*%", text[number.end :]):
         return (), text, (_bad(text, span, start, len(text.rstrip()), "no amount here"),)
     unit = unit_at(text, number.end)
     measure = measure_of(number, unit or _EACH)

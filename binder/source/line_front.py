@@ -14,7 +14,7 @@ from binder.source.lexicon import HEAPS, HOLDERS, MEASURED
 class Front:
     """What has been read so far, and `end`, where the rest of the line begins. Lives within one reading only.
 
-    `several`: the amount is meant for each of the foods that follow (`1 tsp each cumin, coriander`); they stay one phrase.
+    `several`: the amount is meant for each food that follows (`1 tsp each cumin, coriander`); they stay one phrase.
     """
 
     text: str

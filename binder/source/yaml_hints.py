@@ -83,11 +83,14 @@ _SAYINGS: tuple[tuple[str, str, str, bool], ...] = (
 
 
 def syntax_problem(fault: yaml.YAMLError, text: str, path: str, first_line: int) -> Problem:
-    """A parser's complaint as `yaml-syntax`, at the line and column where the writer has to look."""
+    """A parser's complaint as `yaml-syntax` (`alias-limit` for endless nesting), where the writer has to look."""
     context, said = getattr(fault, "context", None) or "", getattr(fault, "problem", None) or ""
     begun, noticed = getattr(fault, "context_mark", None), getattr(fault, "problem_mark", None)
     whole = f"{context}: {said}" if context else said
     lines = text.split("\n")
+    if "nesting depth" in whole:
+        place = _place(begun or noticed, lines, path, first_line)
+        return error(place, "alias-limit", "brackets opened within brackets without end", "close them")
     if seen := _plain_cause(_place(noticed or begun, lines, "", 0), lines):
         line, column, message, remedy = seen
         return error(Span(path, first_line + line, column, column + 1), "yaml-syntax", message, remedy)

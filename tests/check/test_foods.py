@@ -87,8 +87,12 @@ def test_kilojoules() -> None:
 
 
 def test_scale_gives_the_weight_of_one() -> None:
-    made = food("- {name: rusks of mine, weights: {2 tbsp: 30 g, 1 medium: 20 g}}")
-    assert [(one.unit, one.size, one.grams) for one in made.weights] == [("tbsp", "", 15.0), ("each", "medium", 20.0)]
+    made = food("- {name: rusks of mine, weights: {2 tbsp: 30 g, 1 medium: 20 g, 1 cup crushed: 80 g}}")
+    assert [(one.unit, one.form, one.size, one.grams) for one in made.weights] == [
+        ("tbsp", "", "", 15.0),
+        ("each", "", "medium", 20.0),
+        ("cup", "crushed", "", 80.0),
+    ]
 
 
 def test_contains_is_a_record_also_when_empty() -> None:

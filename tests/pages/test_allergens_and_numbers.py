@@ -2,8 +2,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from binder.model.quantity import Interval
 from binder.pages import allergens, numbers
 from binder.pages.page import Table
+from binder.reckon.facts import AimReached
 
 from .fixture import figures
 from .fixture_week import edition, week_facts
@@ -57,6 +59,7 @@ def test_figures_by_day_are_rounded_once_and_bounds_say_so() -> None:
     found = [t for t in of_kind(numbers.pages(edition()), Table) if t.kind == "numbers"]
     rows = [["".join(r.text for r in cell).replace("\u00a0", " ") for cell in t.rows[0].cells] for t in found]
     assert rows[0] == ["Mon 8 Jun", "1,840 kcal", "62 g", "9 g", "50 g", "8 g", "450 mg", "5"]
+    assert "Vegetables" in [c.head for c in found[0].columns]
     assert rows[1][1] == "at least 295 kcal"
     assert "No figures for radish" in words(numbers.pages(edition()))
 
@@ -68,8 +71,29 @@ def test_aims_are_figure_aim_and_difference() -> None:
     ]  # fmt: skip
 
 
-def test_the_difference_of_a_lower_bound_is_not_known() -> None:
+def test_the_difference_of_a_lower_bound_is_one_too() -> None:
     first = week_facts().day_totals[0]
     loose = replace(first, nutrition=figures(1840.0, 62.0, {"energy_kcal": ("radish",)}), aims=())
     rows = table(numbers.pages(edition(facts=week_facts(day_totals=(loose,)))), "aims")
-    assert rows[1] == ("Mon 8 Jun", "at least 1,840 kcal", "about 1,900 kcal", "not known", "not known")
+    assert rows[1] == ("Mon 8 Jun", "at least 1,840 kcal", "about 1,900 kcal", "at least −60 kcal", "not known")
+
+
+def test_the_difference_of_a_range_has_two_ends() -> None:
+    first = week_facts().day_totals[0]
+    energy = (Interval(1840.0, 1912.0), *first.nutrition.values[1:])
+    loose = replace(first, nutrition=replace(first.nutrition, values=energy))
+    rows = table(numbers.pages(edition(facts=week_facts(day_totals=(loose,)))), "aims")
+    assert rows[1][1:4] == ("1,840–1,910 kcal", "about 1,900 kcal", "−60 kcal to +10 kcal")
+
+
+def test_an_aim_is_found_by_the_word_a_household_writes() -> None:
+    first = replace(week_facts().day_totals[0], aims=(AimReached("energy", "1900 kcal", True),))
+    rows = table(numbers.pages(edition(facts=week_facts(day_totals=(first,)))), "aims")
+    assert rows[1][4] == "yes" and rows[3][4] == "not known"
+
+
+def test_a_missing_figure_that_is_not_printed_is_not_named() -> None:
+    first = week_facts().day_totals[0]
+    loose = replace(first, nutrition=figures(1840.0, 62.0, {"sugars_g": ("dill",), "protein_g": ("mint",)}))
+    text = words(numbers.pages(edition(facts=week_facts(day_totals=(loose,)))))
+    assert "No figures for mint" in text and "dill" not in text

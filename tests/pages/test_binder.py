@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from itertools import pairwise
 
 from binder.model.library import Library
 from binder.pages.binder import binder_pages
@@ -84,7 +85,7 @@ def test_every_caution_stands_where_its_numbers_are() -> None:
 
 def test_front_says_days_rules_and_warnings() -> None:
     front = words(bound().front)
-    assert "Sun 7 Jun to 14 June 2026" in front
+    assert "Sun 7 Jun to Sun 14 Jun 2026" in front
     assert "The day a dish is made is day 0." in front
     assert "Rule set: usual" in front
     assert 'Look at: no food "radish"' in front and "content/recipes/x.md:1" in front
@@ -112,4 +113,4 @@ def test_headings_do_not_skip_a_level() -> None:
     for section in bound().sections:
         for page in section.pages:
             levels = [1, *(h.level for h in of_kind(page, Heading))]
-            assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False)), page.path
+            assert all(after - before <= 1 for before, after in pairwise(levels)), page.path

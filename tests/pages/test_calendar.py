@@ -31,4 +31,4 @@ def test_uids_are_unique_and_stay_when_times_move() -> None:
     longer = replace(SHEET, finish=SHEET.finish + timedelta(minutes=5), minutes=53)
     again = calendar_events(week_facts(run_sheets=(longer,), today=date(2026, 6, 8)), library())
     assert [e.uid for e in again.events] == uids
-    assert [e.minutes for e in again.events][0] == 53
+    assert again.events[0].minutes == 53

@@ -10,9 +10,10 @@ import pytest
 from binder.model.recipe import Use
 from binder.pages import card_steps, cooling, kit, recipe_card, run_sheet
 from binder.pages.page import Box, Ingredients, Page, Steps
+from binder.reckon.facts import Task
 from binder.tables import temperatures
 
-from .fixture import BAKE, BAKE_FACTS, KIT, STEW_FACTS, line, recipe, step
+from .fixture import BAKE, BAKE_FACTS, KIT, STEW_FACTS, each, line, recipe, step
 from .fixture_week import SHEET, TASKS, edition, serving, servings, week_facts
 from .reading import of_kind, said, table, words
 
@@ -123,6 +124,27 @@ def test_two_batches_of_one_recipe_are_two_cards() -> None:
     ]  # fmt: skip
 
 
+def test_pieces_are_called_pieces() -> None:
+    scones = replace(BAKE, portion_measure=None, makes=each(12), portion=each(1))
+    facts = replace(BAKE_FACTS, portion=each(1), recipe=scones)
+    batch = replace(week_facts().batches[0], facts=facts, factor=Fraction(1))
+    text = words(recipe_card.pages(edition(facts=week_facts(batches=(batch,)))))
+    assert "12 pieces" in text and "1 piece, about 350 g" in text
+
+
+def test_a_factor_is_told_as_a_fraction_where_that_says_something() -> None:
+    batch = replace(week_facts().batches[0], factor=Fraction(5, 6))
+    assert "5/6 × the recipe" in recipe_card.pages(edition(facts=week_facts(batches=(batch,))))[0].subtitle
+    batch = replace(batch, factor=Fraction(17, 31))
+    assert "0.55 × the recipe" in recipe_card.pages(edition(facts=week_facts(batches=(batch,))))[0].subtitle
+
+
+def test_a_kits_own_card_stops_at_the_prep_day() -> None:
+    text = words(card("trout-kit"))
+    assert "Cut the potatoes." in text and "Fry the trout." not in text and "butter" not in text
+    assert "cooked from its kit" in text
+
+
 # ---- kits ----
 
 
@@ -132,7 +154,8 @@ def test_a_kit_card_has_set_what_is_apart_and_the_hours_of_service() -> None:
     assert list(found) == ["Set", "Stored apart: Raw, apart", "At service"]
     assert found["Stored apart: Raw, apart"] == [("2½ fillets", "", "trout", "")]
     assert table((page,), "service") == [
-        ("", "18:07", "Boil the potatoes.", "15 min, unattended, burner"), ("", "18:22", "Fry the trout.", "8 min, burner"),
+        ("", "18:07", "Boil the potatoes.", "15 min, unattended, burner"),
+        ("", "18:22", "Fry the trout.", "8 min, burner"),
     ]  # fmt: skip
     assert "18:07, to eat at 18:30" in words(page)
     assert "Raw meat and fish stay closed" in words(page)
@@ -171,8 +194,12 @@ def test_loads_and_assumed_minutes_are_said() -> None:
 
 
 def test_two_cooks_are_named() -> None:
-    assert run_sheet._worth_saying(("cook 1", "oven 1")) == ("oven 1",)
-    assert run_sheet._worth_saying(("cook 2",)) == ("cook 2",)
+    def uses(*tasks: Task) -> list[str]:
+        return [said(row.cells[6]) for row in run_sheet.table(replace(SHEET, tasks=tasks), edition()).rows]
+
+    other = replace(TASKS[3], uses=("cook 2", "oven 1"))
+    assert uses(TASKS[1]) == ["cutting board"]
+    assert uses(TASKS[1], other) == ["cook 1, cutting board", "cook 2, oven 1"]
 
 
 def test_cooling_deadlines_are_clock_times_after_the_last_hot_step() -> None:

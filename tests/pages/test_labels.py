@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 
 from binder.pages.labels import label_lines, label_pages
 
@@ -37,6 +38,8 @@ def test_kinds_of_their_own_say_so() -> None:
     assert lines(what="surplus", eater=None, eat_on=None, place=None)[2] == "Surplus"
     kit = lines(what="set", reheat=None)
     assert kit[1] == "Cook by Thu 11 Jun" and kit[4] == "Cook it: see the kit card"
+    apart = lines(what="apart", kept="freezer", pull_on=date(2026, 6, 10))
+    assert apart[1] == "Freeze; pull Wed 10 Jun, cook by Thu 11 Jun"
     assert lines(what="apart")[4] == "Raw: keep closed and below"
     assert "Eat" not in " ".join(lines(what="by-product", use_by=None, eater=None))
 

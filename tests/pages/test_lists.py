@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from fractions import Fraction
 
 from binder.model.quantity import exactly
@@ -10,7 +11,7 @@ from binder.pages import carrying, keeping, mise_en_place, notes, packing, rehea
 from binder.pages.page import Check, Drawing
 from binder.reckon.facts import Costs, PackCount
 
-from .fixture import each
+from .fixture import each, measure
 from .fixture_week import edition, week_facts
 from .fixture_week import shopping as rows
 from .reading import of_kind, said, table, words
@@ -32,6 +33,18 @@ def test_with_all_prices_the_total_is_the_total() -> None:
 def test_what_is_on_hand_is_not_bought_but_looked_for() -> None:
     checks = of_kind(shopping.pages(edition()), Check)
     assert [(said(c.text), said(c.note)) for c in checks] == [("Pearled barley", "13 oz")]
+
+
+def test_what_is_used_by_the_spoon_is_told_by_the_spoon() -> None:
+    cumin = replace(rows()[2], food="cumin", need=exactly(7, "g"), written=(measure("5/4", "tsp"), measure("2", "tsp")))
+    checks = of_kind(shopping.pages(edition(facts=week_facts(shopping=(cumin,)))), Check)
+    assert [said(c.note) for c in checks] == ["1 tbsp + ¼ tsp"]
+
+
+def test_what_is_sold_singly_is_counted() -> None:
+    cucumber = replace(rows()[1], sizes=(PackCount(each(1), 3, None),))
+    assert shopping.to_buy(cucumber, edition()) == "3"
+    assert shopping.to_buy(replace(cucumber, sizes=(PackCount(each(6), 3, None),)), edition()) == "3\u00a0×\u00a06"
 
 
 def test_several_pack_sizes_are_added_up() -> None:
@@ -57,6 +70,14 @@ def test_mise_en_place_says_each_food_once_with_its_split() -> None:
     ]
 
 
+def test_cups_and_spoons_of_one_food_are_told_by_their_sum() -> None:
+    row = replace(
+        week_facts().mise_en_place[0], amount=exactly(Fraction("29.57353"), "mL"), grams=None,
+        measures=(measure("1", "tbsp"), measure("3", "tsp")),
+    )  # fmt: skip
+    assert mise_en_place.how_much(row, edition()).replace("\u00a0", " ") == "2 tbsp"
+
+
 def test_mise_en_place_gives_weights_to_who_reads_metric() -> None:
     assert table(mise_en_place.pages(edition(measures="both")), "mise")[0][1] == "3 (330 g)"
 
@@ -70,6 +91,12 @@ def test_packing_has_a_line_for_each_container() -> None:
         ("Squash and barley bake – 1 × deep tub, surplus, empty 80 g",),
         ("", "", "surplus", "350 g", "", "any day", "freezer"),
     ]
+
+
+def test_a_kit_is_not_shared_by_the_weight_of_its_batch() -> None:
+    kit = replace(week_facts().packing[0], recipe="trout-kit", what="set", servings=(), count=1)
+    pages = packing.pages(edition(facts=week_facts(packing=(kit,))))
+    assert "Weigh and share" not in words(pages) and "kit set" in words(pages)
 
 
 def test_the_real_batch_is_weighed_and_shared() -> None:
@@ -92,7 +119,7 @@ def test_reheating_by_place_says_where_a_time_comes_from() -> None:
 def test_carrying_is_ticked_at_the_door() -> None:
     checks = of_kind(carrying.pages(edition()), Check)
     assert [(said(c.text), said(c.note)) for c in checks] == [
-        ("Squash and barley bake", "from the fridge"),
+        ("Squash and barley bake", "from the refrigerator"),
         ("Tahini", "1½ tsp, added when eaten, from the cupboard"),
     ]
     assert "Two cold packs" in words(carrying.pages(edition()))
@@ -106,12 +133,21 @@ def test_pull_list_says_evening_way_and_way_out() -> None:
     assert "cold water" in words(pages) and "from frozen" in words(pages)
 
 
+def test_pulls_of_one_dish_for_several_eaters_are_one_line() -> None:
+    first = week_facts().pull_list[0]
+    both = (first, replace(first, eater="Bea"), replace(first, eater="Ilka", date=date(2026, 6, 13)))
+    rows_ = table(keeping.pull_pages(edition(facts=week_facts(pull_list=both))), "pull")
+    assert [row[3:] for row in rows_] == [
+        ("3 portions", "freezer to refrigerator", "Tomas and Bea, Fri 12 Jun; Ilka, Sat 13 Jun")
+    ]
+
+
 def test_use_first_list() -> None:
     found = table(keeping.pull_pages(edition()), "use-first")
-    assert found == [("", "ricotta", "9 oz", "fridge", "Thu 11 Jun", "opened 3 June")]
+    assert found == [("", "Ricotta", "9 oz", "refrigerator", "Thu 11 Jun", "opened 3 June")]
     dish = replace(week_facts().use_first[0], food=None, recipe="lentil-stew", amount=each(2), use_by=None)
     found = table(keeping.pull_pages(edition(facts=week_facts(use_first=(dish,)))), "use-first")
-    assert found == [("", "Lentil stew", "2 portions", "fridge", "not known", "opened 3 June")]
+    assert found == [("", "Lentil stew", "2 portions", "refrigerator", "not known", "opened 3 June")]
 
 
 def test_keeping_notes_give_rule_source_and_rule_set() -> None:

@@ -31,7 +31,8 @@ def said(value: str, unit: str, size: str = "", of: HouseStyle = US) -> str:
     [
         ("15/8", "cup", "1⅞ cups"), ("1", "cup", "1 cup"), ("1/2", "cup", "½ cup"), ("17/16", "cup", "1 cup + 1 tbsp"),
         ("1/16", "cup", "1 tbsp"), ("3/10", "cup", "4 tbsp + 2½ tsp"), ("6", "tbsp", "6 tbsp"), ("12", "tbsp", "¾ cup"),
-        ("1/4", "tbsp", "¾ tsp"), ("5/4", "tbsp", "1 tbsp + ¾ tsp"), ("3", "tsp", "1 tbsp"), ("1/8", "tsp", "⅛ tsp"),
+        ("1/4", "tbsp", "¾ tsp"), ("29/2", "tbsp", "¾ cup + 2½ tbsp"), ("1/8", "cup", "2 tbsp"),
+        ("9/2", "tsp", "1½ tbsp"), ("4", "tsp", "4 tsp"), ("5/4", "tbsp", "1 tbsp + ¾ tsp"), ("3", "tsp", "1 tbsp"), ("1/8", "tsp", "⅛ tsp"),
         ("1/16", "tsp", "1 pinch"), ("1/100", "tsp", "less than 1 pinch"), ("8", "pinch", "½ tsp"),
         ("2", "quart", "2 quarts"), ("1/10", "quart", "6½ tbsp"),
     ],
@@ -45,6 +46,7 @@ def test_volumes(value: str, unit: str, text: str) -> None:
     [
         ("1125", "g", "1.13 kg"), ("5/2", "g", "2.5 g"), ("237", "mL", "237 mL"), ("3/2", "L", "1.5 L"),
         ("9/2", "lb", "4½ lb"), ("33/10", "lb", "3 lb 5 oz"), ("20", "oz", "1¼ lb"), ("3/2", "oz", "1½ oz"),
+        ("79/5", "oz", "1 lb"), ("1/5", "g", "0.5 g"),
     ],
 )  # fmt: skip
 def test_weights_and_metric(value: str, unit: str, text: str) -> None:
@@ -133,7 +135,7 @@ def test_the_households_own_measure_comes_first() -> None:
 
 
 def test_what_comes_only_about_in_ounces_keeps_its_grams_first() -> None:
-    assert pair("25", "g", 25.0, US) == ("25 g", "about 1 oz")
+    assert pair("25", "g", 25.0, US) == ("25 g", "")
 
 
 def test_spoons_and_pieces_belong_to_both_systems() -> None:
@@ -156,6 +158,7 @@ def test_amounts_by_system() -> None:
     what = exactly(1500, "g")
     assert measures.amount(what, METRIC) == "1.5\u00a0kg"
     assert measures.amount(what, US) == "3\u00a0lb 5\u00a0oz"
+    assert measures.amount(exactly(20, "g"), US) == "20\u00a0g"  # three quarters of an ounce only about
     assert measures.amount(what, BOTH) == "3\u00a0lb 5\u00a0oz (1.5\u00a0kg)"
     assert measures.amount(what, US, like=exactly(600, "g")) == "1.5\u00a0kg"
     assert measures.amount(Amount(Fraction(2), Fraction(4), "each"), BOTH) == "2–4"

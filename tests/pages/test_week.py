@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from binder.pages import week
 from binder.pages.page import Checks, Table
+from binder.reckon.facts import ReheatFacts
 
 from .fixture import MONDAY, SUNDAY
 from .fixture_week import FRIDAY, THURSDAY, TUESDAY, edition, servings, week_facts
@@ -46,6 +47,12 @@ def test_a_day_lists_carrying_heating_cooking_preparing_and_pulling() -> None:
         "Evening: move 1 portion of Squash and barley bake from the freezer to the refrigerator | Tomas, Fri 12 Jun"
     ]
     assert len(tasks(FRIDAY)) == 1
+
+
+def test_a_flask_is_filled_before_leaving() -> None:
+    flask = replace(servings()[0], reheat=ReheatFacts("flask", None, None, "flask, filled hot"))
+    first = week.day_tasks(MONDAY, edition(facts=week_facts(servings=(flask,))))[0]
+    assert said(first.text).startswith("Before leaving: fill a flask with Squash and barley bake, 1 portion, for Ilka")
 
 
 def test_only_days_with_something_to_do_are_printed() -> None:

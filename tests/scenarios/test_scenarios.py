@@ -337,7 +337,11 @@ def test_a_range_stays_a_range(kitchen: Kitchen) -> None:
     facts = kitchen.recipe("dressing", front).recipe_facts("dressing")
     oil = facts["ingredients"][0]["amount"]
     # NIST Handbook 44, App. C: a tablespoon is 14.78676 mL.
-    assert (oil["low"], oil["high"], oil["unit"]) == (pytest.approx(14.787, abs=1e-3), pytest.approx(29.574, abs=1e-3), "mL")
+    assert (oil["low"], oil["high"], oil["unit"]) == (
+        pytest.approx(14.787, abs=1e-3),
+        pytest.approx(29.574, abs=1e-3),
+        "mL",
+    )
     energy = facts["per_portion"]["nutrients"]["energy_kcal"]
     # SR28: olive oil 04053 884 kcal, 13.5 g a tablespoon; carrots 11124 41 kcal.
     assert energy["low"] == pytest.approx(884 * 0.135 + 41, abs=1)
@@ -478,7 +482,7 @@ class TestAPartFromAnotherRecipe:
         assert only(facts["shopping"], food="butter")["need"]["amount"] == pytest.approx(40)
 
     def test_a_ring_is_named(self, kitchen: Kitchen) -> None:
-        ring = self.BASE + "          - 1 portion recipe: pasta\n"
+        ring = self.BASE.rstrip() + "\n          - 1 portion recipe: pasta\n"
         kitchen.recipe("tomato-base", ring).recipe("pasta", self.USER)
         problem = next(p for p in kitchen.check() if p["code"] == "recipe-loop")
         assert "tomato-base" in problem["message"] and "pasta" in problem["message"]

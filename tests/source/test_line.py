@@ -63,7 +63,9 @@ def test_unknown_unit_names_the_one_that_was_meant() -> None:
     assert text[problem.span.column - 1 : problem.span.end - 1] == "cupz"
 
 
-@pytest.mark.parametrize("food", ["pears", "spring onions", "pinto beans", "steaks", "radishes", "graham crackers", "pita pockets"])
+@pytest.mark.parametrize(
+    "food", ["pears", "spring onions", "pinto beans", "steaks", "radishes", "graham crackers", "pita pockets"]
+)
 def test_a_food_that_looks_like_a_unit_is_a_food(food: str) -> None:
     line, problems = read_line(f"2 {food}", span_of(f"2 {food}"))
     assert (line.food, line.amounts[0].unit, problems) == (food, "each", ())
@@ -89,7 +91,9 @@ def test_an_endless_line_is_no_ingredient() -> None:
     assert line.amounts == ()
 
 
-@pytest.mark.parametrize("text", ["1 or " * 199 + "2", "(" * 999, ", " * 499, "1 large or " * 90, "½" * 999, " " * 999 + "x"])
+@pytest.mark.parametrize(
+    "text", ["1 or " * 199 + "2", "(" * 999, ", " * 499, "1 large or " * 90, "½" * 999, " " * 999 + "x"]
+)
 def test_odd_lines_cost_little(text: str) -> None:
     # The time limit of the test is the check: patterns that run wild take minutes on these.
     assert read_line(text, span_of(text))[0].text == text

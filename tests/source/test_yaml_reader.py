@@ -35,15 +35,49 @@ def value(text: str) -> object:
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("on", "on"), ("no", "no"), ("yes", "yes"), ("Off", "Off"), ("y", "y"), ("1:30", "1:30"), ("13:00", "13:00"),
-        ("2026-06-03", "2026-06-03"), ("1_000", "1_000"), ("0b1", "0b1"), ("<<", "<<"), ("=", "="),
-        ("true", True), ("True", True), ("FALSE", False), ("tRUE", "tRUE"),
-        ("null", None), ("~", None), ("", None), ("NULL", None), ("nULL", "nULL"),
-        ("12", 12), ("-12", -12), ("+3", 3), ("012", 12), ("0o17", 15), ("0x1F", 31), ("0o9", "0o9"),
-        ("1.5", 1.5), (".5", 0.5), ("1.", 1.0), ("1e3", 1000.0), (".inf", math.inf), ("-.INF", -math.inf), (".", "."),
-        ("10 %", "10 %"), ("letter 3x10", "letter 3x10"), ("1/2", "1/2"), ('"12"', "12"), ("'on'", "on"), ("!!str 12", "12"),
+        ("on", "on"),
+        ("no", "no"),
+        ("yes", "yes"),
+        ("Off", "Off"),
+        ("y", "y"),
+        ("1:30", "1:30"),
+        ("13:00", "13:00"),
+        ("2026-06-03", "2026-06-03"),
+        ("1_000", "1_000"),
+        ("0b1", "0b1"),
+        ("<<", "<<"),
+        ("=", "="),
+        ("true", True),
+        ("True", True),
+        ("FALSE", False),
+        ("tRUE", "tRUE"),
+        ("null", None),
+        ("~", None),
+        ("", None),
+        ("NULL", None),
+        ("nULL", "nULL"),
+        ("12", 12),
+        ("-12", -12),
+        ("+3", 3),
+        ("012", 12),
+        ("0o17", 15),
+        ("0x1F", 31),
+        ("0o9", "0o9"),
+        ("1.5", 1.5),
+        (".5", 0.5),
+        ("1.", 1.0),
+        ("1e3", 1000.0),
+        (".inf", math.inf),
+        ("-.INF", -math.inf),
+        (".", "."),
+        ("10 %", "10 %"),
+        ("letter 3x10", "letter 3x10"),
+        ("1/2", "1/2"),
+        ('"12"', "12"),
+        ("'on'", "on"),
+        ("!!str 12", "12"),
     ],
-)  # fmt: skip
+)
 def test_values_follow_the_core_schema_of_yaml_1_2(text: str, expected: object) -> None:
     # YAML 1.2.2, section 10.3.2
     found = value(text)
@@ -87,10 +121,16 @@ def test_lines_count_from_where_the_text_begins_in_its_file() -> None:
 @pytest.mark.parametrize(
     ("text", "column", "exact"),
     [
-        ("a: plain", 4, True), ('a: "quoted"', 5, True), ("a: 'it''s'", 4, False), (r'a: "tab\t"', 4, False),
-        ("a: two\n  lines", 4, False), ("a: |\n  block", 4, False), ('a: "two\n  lines"', 4, False), ("a:  # none", 3, True),
+        ("a: plain", 4, True),
+        ('a: "quoted"', 5, True),
+        ("a: 'it''s'", 4, False),
+        (r'a: "tab\t"', 4, False),
+        ("a: two\n  lines", 4, False),
+        ("a: |\n  block", 4, False),
+        ('a: "two\n  lines"', 4, False),
+        ("a:  # none", 3, True),
     ],
-)  # fmt: skip
+)
 def test_a_column_is_exact_only_where_the_value_stands_as_it_reads(text: str, column: int, exact: bool) -> None:
     node, _ = read_yaml(text, "f")
     found = scalars(node)[-1]
@@ -121,21 +161,41 @@ def test_a_line_that_is_a_map_of_one_key_to_yaml_counts_as_the_line() -> None:
     node, _ = read_yaml("- 2 cups recipe: tomato-base\n- a: b\n- recipe: x\n- 1 cup rice\n-", "f")
     assert isinstance(node, Sequence)
     lines = [as_line(item) for item in node.items]
-    assert [line and line.text for line in lines] == ["2 cups recipe: tomato-base", None, "recipe: x", "1 cup rice", None]
+    assert [line and line.text for line in lines] == [
+        "2 cups recipe: tomato-base",
+        None,
+        "recipe: x",
+        "1 cup rice",
+        None,
+    ]
     assert lines[0] is not None and lines[0].exact and (lines[0].span.column, lines[0].span.end) == (3, 29)
 
 
 @pytest.mark.parametrize(
     ("text", "line", "column", "said"),
     [
-        ("title: Bake: two", 1, 12, "quotes"), ("title:Bake\nmeal: x", 1, 6, "space"), ('a: 1\nb: "x\nc: 1\n', 2, 4, "quote"),
-        ("a: [x, y\nb: 1", 1, 4, "]"), ("a: {x: 1\nb: 2", 1, 4, "}"), ("a: @home", 1, 4, "quotes"), ("a: %x", 1, 4, "quotes"),
-        ("a: `x`", 1, 4, "quotes"), ("a:\n\tb: 1", 2, 1, "spaces"), ("a: 1\n b: 2", 2, 3, "indent"), ('a: "x" y', 1, 8, "quotes"),
-        ("a: [1, 2]]", 1, 10, "quotes"), ('"a":b', 1, 4, "space"), ("a:\n  - x\n - y\n", 3, 2, "line up"), ("- a\nb: 1", 2, 1, "line up"),
-        (r'a: "\q"', 1, 5, "single quotes"), ("a: *x", 1, 4, "quotes"), ("---\na: 1\n---\nb: 2", 3, 1, "---"), ("a: \x07", 1, 4, "delete"),
+        ("title: Bake: two", 1, 12, "quotes"),
+        ("title:Bake\nmeal: x", 1, 6, "space"),
+        ('a: 1\nb: "x\nc: 1\n', 2, 4, "quote"),
+        ("a: [x, y\nb: 1", 1, 4, "]"),
+        ("a: {x: 1\nb: 2", 1, 4, "}"),
+        ("a: @home", 1, 4, "quotes"),
+        ("a: %x", 1, 4, "quotes"),
+        ("a: `x`", 1, 4, "quotes"),
+        ("a:\n\tb: 1", 2, 1, "spaces"),
+        ("a: 1\n b: 2", 2, 3, "indent"),
+        ('a: "x" y', 1, 8, "quotes"),
+        ("a: [1, 2]]", 1, 10, "quotes"),
+        ('"a":b', 1, 4, "space"),
+        ("a:\n  - x\n - y\n", 3, 2, "line up"),
+        ("- a\nb: 1", 2, 1, "line up"),
+        (r'a: "\q"', 1, 5, "single quotes"),
+        ("a: *x", 1, 4, "quotes"),
+        ("---\na: 1\n---\nb: 2", 3, 1, "---"),
+        ("a: \x07", 1, 4, "delete"),
         ("a: }", 1, 4, "compare"),
     ],
-)  # fmt: skip
+)
 def test_yaml_syntax_stands_where_the_writer_has_to_look(text: str, line: int, column: int, said: str) -> None:
     node, (problem,) = read_yaml(text, "f")
     assert node is None
@@ -152,7 +212,11 @@ def test_duplicate_key_names_the_line_of_the_first_and_keeps_its_value() -> None
 
 def test_all_duplicates_are_reported_at_once() -> None:
     _, problems = read_yaml("a: 1\na: 2\na: 3\n'a': 4", "f")
-    assert [(p.code, p.span.line) for p in problems] == [("duplicate-key", 2), ("duplicate-key", 3), ("duplicate-key", 4)]
+    assert [(p.code, p.span.line) for p in problems] == [
+        ("duplicate-key", 2),
+        ("duplicate-key", 3),
+        ("duplicate-key", 4),
+    ]
 
 
 def test_a_list_as_a_key_is_wrong_type() -> None:
@@ -195,7 +259,9 @@ def test_many_values_without_aliases_are_no_alias_limit() -> None:
     assert problems == () and isinstance(node, Sequence) and len(node.items) == MOST_ALIASED_NODES
 
 
-@pytest.mark.parametrize("text", ["[" * 100_000, "{a: " * 100_000, "".join(f"{' ' * n}a:\n" for n in range(DEEPEST + 5))])
+@pytest.mark.parametrize(
+    "text", ["[" * 100_000, "{a: " * 100_000, "".join(f"{' ' * n}a:\n" for n in range(DEEPEST + 5))]
+)
 def test_deep_nesting_is_refused_and_costs_little(text: str) -> None:
     started = time.perf_counter()
     node, problems = read_yaml(text, "f")

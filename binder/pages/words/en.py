@@ -9,6 +9,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
+from binder.pages.words.en_site import SiteWords
+
 Map = Mapping[str, str]
 
 _IRREGULAR: Map = MappingProxyType({"leaf": "leaves", "loaf": "loaves", "potato": "potatoes", "tomato": "tomatoes"})
@@ -30,7 +32,7 @@ def _plural(noun: str) -> str:
     return " ".join((*words[:-1], many))
 
 
-class Words:
+class Words(SiteWords):
     """The words of a language; values never change, so one object serves all."""
 
     __slots__ = ()
@@ -45,6 +47,7 @@ class Words:
     months_short = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
     date = "{weekday} {day} {month}"
     date_with_year = "{day} {month} {year}"
+    range_of = "{} to {}"
     week_title = "Week {week}, {year}"
     day, days = "day", "days"
     about, at_least, less_than = "about {}", "at least {}", "less than {}"
@@ -86,6 +89,10 @@ class Words:
         head, comma, rest = food.partition(",")
         return _plural(head) + comma + rest
 
+    def store(self, place: str) -> str:
+        """Where something is kept: `refrigerator` for `fridge`; a household's own place by its name."""
+        return self.kept_short.get(place, place)
+
     def plural_tool(self, kind: str, count: int) -> str:
         """`oven`, `2 burners`."""
         return f"{count} {_plural(kind)}" if count > 1 else kind
@@ -108,7 +115,7 @@ class Words:
         }
     )  # fmt: skip
     contents, draft = "Contents", "DRAFT"
-    from_to_days = "{} to {}"
+    from_to_days = "{} to {} {year}"
     printed_on = "As planned on {}."
     nothing_this_week = "Nothing this week: {}."
     look_at = "Look at these before you cook"
@@ -133,6 +140,7 @@ class Words:
     do_carry = "Carry to {place} for {eater}: {count} things"
     do_cook = "{meal} {time}, {place}: cook {dish}, {portions}, for {eaters}"
     do_reheat = "{meal} {time}, {place}: heat {dish}, {portions}, for {eaters}"
+    do_flask = "Before leaving: fill a flask with {dish}, {portions}, for {eaters} ({meal}, {place})"
     do_pull = "Evening: move {portions} of {dish} from the {source} to the {to}"
     cold_source_needed = "With cold packs"
 
@@ -232,7 +240,7 @@ class Words:
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
     packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
     second_check_note = "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
-    no_container, tare, compartments = "{} portions without a container", "empty {}", "compartments {}"
+    no_container, tare, compartments = "{} without a container", "empty {}", "compartments {}"
     packed_as: Map = MappingProxyType(
         {
             "portion": "portion", "surplus": "surplus", "set": "kit set", "apart": "stored apart",
@@ -375,6 +383,7 @@ class Words:
     label_eat_by, label_cook_by, label_made, made_short = "Eat by {}", "Cook by {}", "Made {}", "made {}"
     label_freeze, label_freeze_pull = "Freeze", "Freeze; pull {pull}"
     label_freeze_pull_eat = "Freeze; pull {pull}, eat by {by}"
+    label_freeze_pull_cook = "Freeze; pull {pull}, cook by {by}"
     label_date_not_known = "Date not known"
     label_apart = "Raw: keep closed and below"
 

@@ -1,0 +1,82 @@
+"""Weeks by year with what was eaten and the first words of the notes; and all the notes, one after the other."""
+
+from __future__ import annotations
+
+import re
+
+from binder.pages.edition import run, unique
+from binder.pages.format import day, week_title
+from binder.pages.page import Block, Column, Heading, Page, Para, Prose, Row, Table, Text, plain
+from binder.pages.site_shelf import NOTES_PATH, WEEKS_PATH, Shelf, address, week_path
+
+FIRST_WORDS = 24
+_LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
+_MARKS = re.compile(r"(?m)^\s{0,3}(?:#{1,6}\s+|>\s?|[-*+]\s+|\d+[.)]\s+)|[*_`]+")
+
+
+def archive_page(shelf: Shelf) -> Page:
+    """weeks/index.html."""
+    w = shelf.words
+    blocks: list[Block] = []
+    if any(_notes(key, shelf) for key in shelf.week_keys):
+        blocks.append(Para(run(w.past_notes, "", NOTES_PATH)))
+    for year in unique(key.partition("-W")[0] for key in shelf.week_keys):
+        blocks += [Heading(2, year, f"year-{year}"), _year(year, shelf)]
+    if not shelf.week_keys:
+        blocks.append(Para(plain(w.no_weeks), "note"))
+    return Page(WEEKS_PATH, w.weeks, "archive", tuple(blocks), shelf.crumbs((w.weeks, None)))
+
+
+def _year(year: str, shelf: Shelf) -> Table:
+    w = shelf.words
+    columns = (Column(w.week, width=18), Column(w.dishes, width=44), Column(w.notes))
+    rows = tuple(_week(key, shelf) for key in shelf.week_keys if key.partition("-W")[0] == year)
+    return Table(columns, rows, f"{w.weeks}, {year}", "weeks", row_heads=True)
+
+
+def _week(key: str, shelf: Shelf) -> Row:
+    w = shelf.words
+    name = (*shelf.week(key), *run(f" ({w.this_week_mark})" if key == shelf.current else "", "small"))
+    return Row((name, shelf.dishes(week_dishes(key, shelf)), plain(first_words(_notes(key, shelf)))))
+
+
+def week_dishes(key: str, shelf: Shelf) -> tuple[str, ...]:
+    """Recipe keys of a week's plan, in the order of the plan."""
+    week = shelf.library.weeks.get(key)
+    if week is not None:
+        return unique(line.recipe for line in week.meals)
+    return unique(serving.recipe for serving in shelf.weeks[key].servings)
+
+
+def _notes(key: str, shelf: Shelf) -> str:
+    week = shelf.library.weeks.get(key)
+    return week.notes.strip() if week else ""
+
+
+def first_words(markdown: str, most: int = FIRST_WORDS) -> str:
+    """The first words of the first paragraph, without Markdown's marks; an ellipsis where there is more."""
+    paragraph = re.split(r"\n\s*\n", markdown.strip(), maxsplit=1)[0]
+    words = _MARKS.sub("", _LINK.sub(r"\1", paragraph)).split()
+    rest = len(words) > most or paragraph != markdown.strip()
+    return " ".join(words[:most]) + ("…" if words and rest else "")
+
+
+def notes_page(shelf: Shelf) -> Page | None:
+    """All notes, latest week first; None when nothing was ever written."""
+    w = shelf.words
+    blocks: list[Block] = []
+    for key in shelf.week_keys:
+        notes = _notes(key, shelf)
+        if notes:
+            blocks += [Heading(2, week_title(key, w), key), Para(_of_week(key, shelf), "note"), Prose(notes)]
+    if not blocks:
+        return None
+    crumbs = shelf.crumbs((w.weeks, WEEKS_PATH), (w.past_notes, None))
+    return Page(NOTES_PATH, w.past_notes, "archive", tuple(blocks), crumbs)
+
+
+def _of_week(key: str, shelf: Shelf) -> Text:
+    """From when, and the way to the week itself."""
+    w, week = shelf.words, shelf.library.weeks[key]
+    begins = w.week_from.format(day(week.monday, w))
+    return (*run(f"{begins}{w.separator}"), *run(w.the_week_itself, "", address(week_path(key))))

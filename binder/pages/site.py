@@ -1,0 +1,78 @@
+"""The site: every page of the household's own, each list whole, nothing that needs a script."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from binder.model.library import Library
+from binder.pages.archive import archive_page, notes_page
+from binder.pages.food import food_page, foods_page
+from binder.pages.format import day_with_year
+from binder.pages.page import Page, Site, plain
+from binder.pages.site_home import home_page
+from binder.pages.site_lists import recipe_list_pages
+from binder.pages.site_recipe import recipe_page
+from binder.pages.site_shelf import (
+    FOODS_PATH,
+    HOME_PATH,
+    ON_HAND_PATH,
+    RECIPES_PATH,
+    WEEKS_PATH,
+    Shelf,
+    shelf_of,
+)  # fmt: skip
+from binder.pages.site_stock import on_hand_page
+from binder.pages.site_week import week_page
+from binder.reckon.facts import RecipeFacts, WeekFacts
+
+
+def site_pages(
+    library: Library,
+    recipes: Mapping[str, RecipeFacts],
+    weeks: Mapping[str, WeekFacts],
+    current: str | None,
+    today: date,
+    *,
+    private: bool = False,
+    draft: bool = False,
+    printed: frozenset[str] = frozenset(),
+) -> Site:
+    """All pages. `weeks`: those that were reckoned, `current` the one in use; others show their plan alone.
+
+    `private` lets the household's own notes through; `printed` names the weeks whose binder lies in print/.
+    """
+    shelf = shelf_of(library, recipes, weeks, current, today, private, printed)
+    w = shelf.words
+    return Site(
+        title=library.household.name,
+        language=library.household.language,
+        pages=tuple(pages(shelf)),
+        nav=(
+            (w.this_week, HOME_PATH),
+            (w.weeks, WEEKS_PATH),
+            (w.recipes, RECIPES_PATH),
+            (w.foods, FOODS_PATH),
+            (w.on_hand, ON_HAND_PATH),
+        ),
+        footer=plain(f"{w.printed_on.format(day_with_year(today, w))} {w.local_rules}"),
+        draft=w.draft if draft else "",
+        skip_link=w.skip_to_page,
+        contents_word=w.on_this_page,
+    )
+
+
+def pages(shelf: Shelf) -> list[Page]:
+    """In the order of the navigation, what lies below a page after it."""
+    notes = notes_page(shelf)
+    return [
+        home_page(shelf),
+        archive_page(shelf),
+        *([notes] if notes else []),
+        *(week_page(key, shelf) for key in shelf.week_keys),
+        *recipe_list_pages(shelf),
+        *(recipe_page(facts, shelf) for facts in shelf.by_title),
+        foods_page(shelf),
+        *(food_page(found, shelf) for found in shelf.foods.values()),
+        on_hand_page(shelf),
+    ]

@@ -1,0 +1,231 @@
+"""The recipes, listed every way they are looked for; every list whole, without a script.
+
+A small library has all its lists on one page; a larger one a page for each.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from binder.model.recipe import MEALS
+from binder.pages.allergens import base
+from binder.pages.edition import run, together, unique
+from binder.pages.format import days, first_upper, listed
+from binder.pages.page import Block, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.recipe_card import keeps_text
+from binder.pages.site_minutes import minutes_text, recipe_minutes
+from binder.pages.site_places import answer_words, place_answers
+from binder.pages.site_shelf import RECIPES_PATH, Shelf
+from binder.reckon.facts import RecipeFacts
+
+MOST_ON_ONE_PAGE = 60  # recipes; beyond, the page of all lists is longer than anybody scrolls
+MINUTE_LIMITS = (15, 30, 45, 60, 90)
+# A food is a main one from this share of the weight that is known; common practice, as on a menu.
+MAIN_SHARE = 0.1
+_SEASONING = frozenset({"spices", "oils and condiments", "drinks", "household"})
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    title: str
+    items: tuple[Text, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """One way to look for recipes: groups in order, none of them empty."""
+
+    key: str
+    title: str
+    groups: tuple[Group, ...]
+    note: str = ""
+
+
+def recipe_list_pages(shelf: Shelf) -> tuple[Page, ...]:
+    """The page of all recipes, and a page for each list when there are many."""
+    w = shelf.words
+    lists = listings(shelf)
+    apart = len(shelf.recipes) > MOST_ON_ONE_PAGE
+    ways = Bullets(tuple(run(one.title, "", _href(one, apart)) for one in lists))
+    blocks: list[Block] = [Para(plain(w.recipes_ways)), ways] if lists else [Para(plain(w.no_recipes), "note")]
+    blocks += [Heading(2, w.all_recipes, "all"), _all(shelf)] if shelf.recipes else []
+    if not apart:
+        blocks += [block for one in lists for block in (Heading(2, one.title, one.key), *_set(one))]
+    first = Page(RECIPES_PATH, w.recipes, "archive", tuple(blocks), shelf.crumbs((w.recipes, None)))
+    return (first, *(_list_page(one, shelf) for one in lists)) if apart else (first,)
+
+
+def _href(one: Listing, apart: bool) -> str:
+    return f"lists/{one.key}/index.html" if apart else f"{RECIPES_PATH}#{one.key}"
+
+
+def _list_page(one: Listing, shelf: Shelf) -> Page:
+    w = shelf.words
+    crumbs = shelf.crumbs((w.recipes, RECIPES_PATH), (one.title, None))
+    return Page(f"lists/{one.key}/index.html", one.title, "archive", _set(one), crumbs)
+
+
+def _set(one: Listing) -> tuple[Block, ...]:
+    note = (Para(plain(one.note), "note"),) if one.note else ()
+    groups = ((Heading(3, group.title), Bullets(group.items)) for group in one.groups)
+    return (*note, *(block for pair in groups for block in pair))
+
+
+def _all(shelf: Shelf) -> Table:
+    """Every recipe once, by title."""
+    w = shelf.words
+    columns = (
+        Column(w.dish, width=28), Column(w.meal, width=14), Column(w.form, width=18), Column(w.time), Column(w.keeps),
+    )  # fmt: skip
+    rows = tuple(
+        Row((
+            shelf.dish(f.key, "strong"), plain(listed([w.meals.get(m, m) for m in f.meals], w)),
+            plain(w.forms_short.get(f.form, f.form)),
+            plain(minutes_text(recipe_minutes(f.recipe), w) or w.not_known), plain(keeps_text(f, shelf.edition)),
+        ))
+        for f in shelf.by_title
+    )  # fmt: skip
+    return Table(columns, rows, w.all_recipes, "recipes", row_heads=True)
+
+
+def listings(shelf: Shelf) -> tuple[Listing, ...]:
+    """Every way that has something in it."""
+    makers: tuple[Callable[[Shelf], Listing], ...] = (
+        by_meal, by_form, by_food, by_allergen, by_keeping, by_place, by_minutes, by_tag,
+    )  # fmt: skip
+    return tuple(one for one in (make(shelf) for make in makers) if one.groups)
+
+
+def _grouped(
+    shelf: Shelf, titles: Iterable[tuple[str, str]], of: Callable[[RecipeFacts], Sequence[str]]
+) -> tuple[Group, ...]:
+    """Groups by name, in the order of `titles` (name, title), each with its dishes by title."""
+    found: dict[str, list[Text]] = {}
+    for facts in shelf.by_title:
+        for name in unique(of(facts)):
+            found.setdefault(name, []).append(shelf.dish(facts.key))
+    return tuple(Group(title, tuple(found[name])) for name, title in titles if name in found)
+
+
+def by_meal(shelf: Shelf) -> Listing:
+    w = shelf.words
+    return Listing("meal", w.by_meal, _grouped(shelf, ((m, w.meals[m]) for m in MEALS), lambda f: f.meals))
+
+
+def by_form(shelf: Shelf) -> Listing:
+    w = shelf.words
+    return Listing("form", w.by_form, _grouped(shelf, w.forms.items(), lambda f: (f.form,)))
+
+
+def by_tag(shelf: Shelf) -> Listing:
+    tags = sorted({tag for f in shelf.recipes.values() for tag in f.recipe.tags}, key=str.casefold)
+    groups = _grouped(shelf, ((tag, first_upper(tag)) for tag in tags), lambda f: f.recipe.tags)
+    return Listing("tag", shelf.words.by_tag, groups)
+
+
+def by_food(shelf: Shelf) -> Listing:
+    names = sorted({name for f in shelf.recipes.values() for name in main_foods(f)}, key=str.casefold)
+    groups = _grouped(shelf, ((name, first_upper(name)) for name in names), main_foods)
+    return Listing("food", shelf.words.by_food, groups, shelf.words.by_food_note)
+
+
+def main_foods(facts: RecipeFacts) -> tuple[str, ...]:
+    """The foods that make up a dish, heaviest first; all that are no seasoning when a weight is not known."""
+    lines = [
+        x for x in facts.ingredients if x.ingredient.recipe is None and x.ingredient.food.aisle not in _SEASONING
+    ]
+    if any(x.grams is None for x in lines):
+        return unique(x.food for x in lines)
+    weights = {x.food: 0.0 for x in lines}
+    for x in lines:
+        weights[x.food] += x.grams.middle * x.eaten if x.grams else 0.0
+    least = MAIN_SHARE * sum(weights.values())
+    return tuple(sorted((n for n in weights if weights[n] >= least), key=lambda n: (-weights[n], n)))
+
+
+def by_allergen(shelf: Shelf) -> Listing:
+    """Three answers for each allergen of the list; then what has nothing recorded, and what was not checked."""
+    w = shelf.words
+    names = w.allergen_lists[shelf.edition.household.allergen_list]
+    groups = []
+    for word, name in names.items():
+        for title, of in ((w.cell_contains, _contains), (w.cell_may_contain, _may_contain)):
+            hits = [(f, _kinds(word, of(f))) for f in shelf.by_title if any(base(x) == word for x in of(f))]
+            items = tuple((*shelf.dish(f.key), *run(f" ({kinds})" if kinds else "", "small")) for f, kinds in hits)
+            groups += [Group(f"{first_upper(name)}: {title}", items)] if items else []
+    unknown = [f for f in shelf.by_title if f.not_known]
+    bare = [f for f in shelf.by_title if not (f.not_known or f.contains or f.may_contain)]
+    if unknown:
+        said = ((*shelf.dish(f.key), *run(f" ({', '.join(f.not_known)})", "small")) for f in unknown)
+        groups.append(Group(w.not_checked_title, tuple(said)))
+    if bare:
+        groups.append(Group(w.contains_none_recorded.rstrip("."), tuple(shelf.dish(f.key) for f in bare)))
+    return Listing("allergen", w.by_allergen, tuple(groups), f"{w.not_found_is_no_promise} {w.read_the_pack}")
+
+
+def _contains(facts: RecipeFacts) -> tuple[str, ...]:
+    return facts.contains
+
+
+def _may_contain(facts: RecipeFacts) -> tuple[str, ...]:
+    return facts.may_contain
+
+
+def _kinds(word: str, held: Iterable[str]) -> str:
+    """`almonds, walnuts`: the kinds that stand in parentheses behind an allergen."""
+    kinds = (x.partition(" (")[2].rstrip(")") for x in held if base(x) == word)
+    return ", ".join(kind for kind in kinds if kind)
+
+
+def by_keeping(shelf: Shelf) -> Listing:
+    """By days in the refrigerator, longest first; then by whether it may be frozen."""
+    w = shelf.words
+    found = {f.keeps.fridge_days for f in shelf.recipes.values()}
+    counts = sorted((n for n in found if n is not None), reverse=True)
+    titles = [*((str(n), w.in_fridge.format(days(n, w))) for n in counts), ("None", w.fridge_not_known)]
+    titles += [("True", w.may_be_frozen), ("False", w.does_not_freeze)]
+    groups = _grouped(
+        shelf,
+        ((name, first_upper(title)) for name, title in titles),
+        lambda f: (str(f.keeps.fridge_days), str(f.keeps.freezes)),
+    )
+    return Listing("keeping", w.by_keeping, groups, w.keeping_short)
+
+
+def by_place(shelf: Shelf) -> Listing:
+    """For each place what can be eaten there, and how it is heated."""
+    w, household = shelf.words, shelf.edition.household
+    items: dict[str, list[Text]] = {place.name: [] for place in household.places}
+    for facts in shelf.by_title:
+        for answer in place_answers(facts, household, w):
+            if answer.can:
+                said = run(f" – {answer_words(answer, w)}", "small")
+                items[answer.place].append((*shelf.dish(facts.key), *said))
+    groups = tuple(Group(first_upper(name), tuple(of)) for name, of in items.items() if of)
+    return Listing("place", w.by_place, groups, w.by_place_note)
+
+
+def by_minutes(shelf: Shelf) -> Listing:
+    """By the time from start to finish, service included."""
+    w = shelf.words
+    found: dict[str, list[Text]] = {w.up_to_minutes.format(limit): [] for limit in MINUTE_LIMITS}
+    found |= {w.longer_than_minutes.format(MINUTE_LIMITS[-1]): [], first_upper(w.not_known): []}
+    for facts in shelf.by_title:
+        of = recipe_minutes(facts.recipe)
+        said = minutes_text(of, w)
+        text = together((shelf.dish(facts.key), run(said, "small")), " – ")
+        found[_bucket(of.total if of.complete else None, shelf)].append(text)
+    groups = tuple(Group(title, tuple(items)) for title, items in found.items() if items)
+    return Listing("minutes", w.by_minutes, groups, w.by_minutes_note)
+
+
+def _bucket(total: Fraction | None, shelf: Shelf) -> str:
+    w = shelf.words
+    if total is None:
+        return first_upper(w.not_known)
+    limit = next((n for n in MINUTE_LIMITS if total <= n), None)
+    return w.longer_than_minutes.format(MINUTE_LIMITS[-1]) if limit is None else w.up_to_minutes.format(limit)
+
+

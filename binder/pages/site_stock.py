@@ -1,0 +1,106 @@
+"""What is in the house, lot by lot, the freezer first; what this week takes from it and what it puts in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from binder.model.stock import Lot
+from binder.pages.edition import portions, run, unique
+from binder.pages.format import day, day_with_year, first_upper, grams, listed
+from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.site_shelf import ON_HAND_PATH, Shelf
+from binder.reckon.facts import PackingRow
+
+_FIRST = ("freezer", "fridge", "cupboard")
+STOCK_FILE = "stock.yaml"
+
+
+def on_hand_page(shelf: Shelf) -> Page:
+    """freezer/index.html."""
+    w, lots = shelf.words, shelf.library.stock.lots
+    places = [*(p for p in _FIRST if any(lot.place == p for lot in lots)), *unique(lot.place for lot in lots)]
+    blocks: list[Block] = [*_warnings(shelf)]
+    for place in unique(places):
+        name = first_upper(w.store(place))
+        of = [lot for lot in lots if lot.place == place]
+        blocks += [Heading(2, name, f"place-{'-'.join(place.split())}"), _table(of, name, shelf)]
+    blocks += [] if lots else [Para(plain(w.nothing_on_hand), "note")]
+    blocks += _goes_in(shelf)
+    blocks.append(Para(plain(w.day_convention[2]), "note"))
+    return Page(ON_HAND_PATH, w.on_hand, "archive", tuple(blocks), shelf.crumbs((w.on_hand, None)))
+
+
+def _warnings(shelf: Shelf) -> list[Block]:
+    """What the week found wrong with a lot: past its time, or not to be read."""
+    found = [p.message for p in shelf.edition.facts.problems if p.span.path.endswith(STOCK_FILE)]
+    if not found:
+        return []
+    return [Box("problem", shelf.words.look_at_stock, (Bullets(tuple(plain(first_upper(m)) for m in found)),))]
+
+
+def _table(lots: Sequence[Lot], name: str, shelf: Shelf) -> Table:
+    w = shelf.words
+    columns = (Column(w.what, width=40), Column(w.dated), Column(w.this_week_takes))
+    rows = tuple(Row((_what(lot, shelf), plain(_dated(lot, shelf)), plain(_takes(lot, shelf)))) for lot in lots)
+    return Table(columns, rows, name, "stock", row_heads=True)
+
+
+def _what(lot: Lot, shelf: Shelf) -> Text:
+    """The line as written, without its dates, and the way to the dish or the food."""
+    text = lot.text.partition(",")[0] if _has_date(lot) else lot.text
+    if lot.recipe:
+        return (*run(f"{text} – "), *shelf.dish(lot.recipe))
+    href = shelf.food_href(lot.food) if lot.food else None
+    return run(text, "", href)
+
+
+def _has_date(lot: Lot) -> bool:
+    return any((lot.made, lot.opened, lot.frozen, lot.thawed, lot.best_before))
+
+
+def _dated(lot: Lot, shelf: Shelf) -> str:
+    w = shelf.words
+    dates = (
+        (w.made, lot.made), (w.opened, lot.opened), (w.frozen_head, lot.frozen), (w.thawed, lot.thawed),
+        (w.best_before, lot.best_before),
+    )  # fmt: skip
+    said = [f"{name} {day_with_year(on, w)}" for name, on in dates if on]
+    first = next((one for one in shelf.edition.facts.use_first if one.lot == lot.id and one.use_by), None)
+    if first and first.use_by:
+        said.append(w.use_first_by.format(day(first.use_by, w)))
+    return "; ".join(said) or w.no_date
+
+
+def _takes(lot: Lot, shelf: Shelf) -> str:
+    """Which servings of the week come from this lot."""
+    w = shelf.words
+    of = [s for s in shelf.edition.servings if s.lot == lot.id]
+    if not of:
+        return w.dash
+    count = portions(sum(s.portions for s in of), w)
+    whom = unique(f"{s.eater} {day(s.date, w) if s.date else w.any_day}" for s in of)
+    return f"{count}: {listed(whom, w)}"
+
+
+def _goes_in(shelf: Shelf) -> list[Block]:
+    """What this week's sessions put into the freezer."""
+    w = shelf.words
+    rows = [row for row in shelf.edition.facts.packing if row.kept == "freezer"]
+    if not shelf.current:
+        return []
+    blocks: list[Block] = [Heading(2, w.this_week_freezes, "freezes")]
+    if not rows:
+        return [*blocks, Para(plain(w.freezes_nothing), "note")]
+    columns = (Column(w.dish, width=36), Column(w.how_much), Column(w.made), Column(w.for_whom))
+    table = Table(columns, tuple(_packed(r, shelf) for r in rows), w.this_week_freezes, "freezes", row_heads=True)
+    return [*blocks, table]
+
+
+def _packed(row: PackingRow, shelf: Shelf) -> Row:
+    w = shelf.words
+    each = f", {grams(row.grams_each)}" if row.grams_each is not None else ""
+    much = f"{row.count} × {row.container or w.packed_as.get(row.what, row.what)}{each}"
+    whom = unique(f"{p.eater or w.any_day}{f' {day(p.date, w)}' if p.date else ''}" for p in row.for_)
+    made = day(row.session.on, w) if row.session else w.not_known
+    said = listed(whom, w) or w.packed_as.get(row.what, row.what)
+    return Row((shelf.dish(row.recipe), plain(much), plain(made), plain(said)))

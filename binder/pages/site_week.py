@@ -1,0 +1,145 @@
+"""A week's page: all sections of its binder, to be read on a phone; or, where nothing was reckoned, its plan."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import timedelta
+
+from binder.model.week import MealLine, Week
+from binder.pages.binder import binder_pages
+from binder.pages.edition import meal_rank, monday_of, portions, run, together
+from binder.pages.format import day, day_long, first_upper, listed, week_title
+from binder.pages.page import Block, Box, Column, Facts, Heading, Page, Para, Prose, Row, Section, Table, Text, plain
+from binder.pages.site_blocks import anchors, lines_relinked, lowered, with_links
+from binder.pages.site_shelf import WEEKS_PATH, Shelf, address, recipe_path, week_path
+from binder.reckon.facts import WeekFacts
+
+# Lines for the pen serve nobody on a screen; the notes themselves stand in their place.
+ON_PAPER_ONLY = frozenset({"notes"})
+
+
+def week_page(key: str, shelf: Shelf) -> Page:
+    w, week = shelf.words, shelf.library.weeks.get(key)
+    facts = shelf.weeks.get(key)
+    blocks: list[Block] = [Para(_around(key, shelf), "note")]
+    if facts is not None:
+        blocks += _sections(facts, shelf)
+    elif week is not None:
+        blocks += _plan_alone(week, shelf)
+    if week is not None:
+        blocks += _how_it_went(week, shelf)
+    return Page(
+        week_path(key),
+        week_title(key, w),
+        "week",
+        tuple(blocks),
+        shelf.crumbs((w.weeks, WEEKS_PATH), (week_title(key, w), None)),
+        subtitle=from_to(key, shelf),
+    )
+
+
+def from_to(key: str, shelf: Shelf) -> str:
+    """Monday to Sunday, with the year."""
+    w, monday = shelf.words, monday_of(key)
+    sunday = monday + timedelta(days=6)
+    return w.from_to_days.format(day(monday, w), day(sunday, w), year=sunday.year)
+
+
+def print_href(key: str) -> str:
+    """The binder on paper; print/ lies beside the site's own folder."""
+    return f"../print/{key}-binder.pdf"
+
+
+def _around(key: str, shelf: Shelf) -> Text:
+    """The week before and after, and the binder on paper where there is one."""
+    w, keys = shelf.words, shelf.week_keys
+    at = keys.index(key)
+    said = [run(w.binder_to_print, "", print_href(key))] if key in shelf.printed else []
+    said += [(*run(w.before_it), *shelf.week(keys[at + 1]))] if at + 1 < len(keys) else []
+    said += [(*run(w.after_it), *shelf.week(keys[at - 1]))] if at else []
+    return together(said, w.separator) or plain(w.only_week)
+
+
+def _sections(facts: WeekFacts, shelf: Shelf) -> tuple[Block, ...]:
+    """The binder's front without its boxes, then every section, then the boxes."""
+    made = binder_pages(facts, shelf.library, facts.recipes or shelf.recipes, private=shelf.edition.private)
+    late = tuple(b for b in made.front if isinstance(b, Box) and b.kind != "problem")
+    early = tuple(b for b in made.front if b not in late)
+    body = [b for s in made.sections if s.key not in ON_PAPER_ONLY for b in _section(s)]
+    known = anchors(body)
+    blocks = lines_relinked(body, lambda href: _still_there(href, known, shelf))
+    return (*early, *with_links(blocks, dish_links(shelf)), *late)
+
+
+def _section(section: Section) -> tuple[Block, ...]:
+    """A section's pages under one heading; a page with a title of its own under the next."""
+    blocks: list[Block] = [Heading(2, section.title, section.key)]
+    for page in section.pages:
+        titled = page.title != section.title
+        blocks += [Heading(3, page.title, page.path)] if titled else []
+        blocks += [Para(plain(page.subtitle), "lead")] if page.subtitle else []
+        blocks += lowered(page.blocks, 2 if titled else 1)
+    return tuple(blocks)
+
+
+def _still_there(href: str, known: frozenset[str], shelf: Shelf) -> str | None:
+    """A card of this week where there is one, else the recipe's own page."""
+    anchor = href.removeprefix("#")
+    key = anchor.removeprefix("card-")
+    if anchor in known:
+        return href
+    return address(recipe_path(key)) if key in shelf.recipes else None
+
+
+def dish_links(shelf: Shelf) -> Mapping[str, str]:
+    """Titles of dishes to the addresses of their pages."""
+    return {facts.title: address(recipe_path(facts.key)) for facts in shelf.recipes.values()}
+
+
+def _how_it_went(week: Week, shelf: Shelf) -> list[Block]:
+    w = shelf.words
+    blocks: list[Block] = [Heading(2, w.notes, "notes"), Prose(week.notes)] if week.notes.strip() else []
+    if week.closed:
+        pairs = tuple((first_upper(str(key)), plain(_said(value, shelf))) for key, value in week.closed.items())
+        blocks += [Heading(2, w.closed_week, "closed"), Para(plain(w.closed_week_note), "note"), Facts(pairs)]
+    return blocks
+
+
+def _said(value: object, shelf: Shelf) -> str:
+    """A value of the `closed` block as words."""
+    w = shelf.words
+    if isinstance(value, Mapping):
+        return "; ".join(f"{key}: {_said(item, shelf)}" for key, item in value.items())
+    if isinstance(value, tuple | list):
+        return "; ".join(_said(item, shelf) for item in value)
+    return w.not_known if value is None else w.yes if value is True else w.no if value is False else str(value)
+
+
+def _plan_alone(week: Week, shelf: Shelf) -> list[Block]:
+    """Who was to eat what, when, as the plan has it."""
+    w = shelf.words
+    columns = (Column(w.meal, width=14), Column(w.dish), Column(w.for_whom, width=30))
+    rows: list[Row] = []
+    for on in sorted({d for line in week.meals for d in line.dates}):
+        rows.append(Row((run(day_long(on, w), "strong"),), "group"))
+        rows += [_plan_row(line, shelf) for line in _in_order(week) if on in line.dates]
+    free = [line for line in week.meals if line.undated]
+    if free:
+        rows.append(Row((run(w.no_fixed_day, "strong"),), "group"))
+        rows += [_plan_row(line, shelf) for line in free]
+    blocks: list[Block] = [Heading(2, w.as_planned, "plan"), Para(plain(w.plan_alone), "note")]
+    return [*blocks, Table(columns, tuple(rows), w.as_planned, "plan", row_heads=True)]
+
+
+def _in_order(week: Week) -> list[MealLine]:
+    return sorted(week.meals, key=lambda line: meal_rank(line.meal))
+
+
+def _plan_row(line: MealLine, shelf: Shelf) -> Row:
+    w = shelf.words
+    whom = [listed(line.eaters, w)]
+    whom += [portions(line.total, w)] if line.total is not None else []
+    whom += [line.place] if line.place else []
+    return Row((plain(w.meals[line.meal]), shelf.dish(line.recipe), plain(", ".join(whom))))
+
+

@@ -1,0 +1,126 @@
+"""The words of the site, the shared pages and the feed, in English; the binder's own stand in en.py."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+Map = Mapping[str, str]
+
+
+class SiteWords:
+    """Words that only the screen needs; values never change."""
+
+    __slots__ = ()
+
+    # ---- finding one's way ----
+    home, this_week, weeks, recipes, foods = "Front page", "This week", "Weeks", "Recipes", "Foods"
+    skip_to_page, on_this_page = "To the page", "On this page"
+    elsewhere, past_notes, last_note = "Elsewhere", "Past notes", "last note"
+
+    # ---- front page ----
+    today, tomorrow, next_day = "Today", "Tomorrow", "Next"
+    nothing_that_day = "Nothing to do."
+    nothing_but_eat = "Nothing to pull, carry, heat or cook: what is eaten stands in the week below."
+    no_week_planned = "No week is planned."
+    the_week, in_this_week = "The week", "All of this week"
+    use_first_line = "Use first: {}."
+
+    # ---- weeks ----
+    week, dishes, notes = "Week", "Dishes", "Notes"
+    this_week_mark = "this week"
+    no_weeks = "No weeks yet: a plan goes into weeks/, one file a week."
+    week_from, the_week_itself = "From {}", "the week itself"
+    binder_to_print = "Binder to print (PDF)"
+    before_it, after_it, only_week = "Before: ", "After: ", "No other week is written down."
+    as_planned = "As planned"
+    plan_alone = "From the plan alone; nothing was worked out again for this week."
+    closed_week = "How the week was closed"
+    closed_week_note = "Written down when the week was closed."
+
+    # ---- recipes ----
+    ingredients, ingredient = "Ingredients", "Ingredient"
+    form = "Form"
+    forms: Map = MappingProxyType(
+        {
+            "ready": "ready: made ahead, heated or eaten as it is",
+            "assemble": "assembled: made ahead, finished where it is eaten",
+            "kit": "kit: prepared now, cooked at service",
+            "portioned": "portioned: weighed or counted out",
+        }
+    )
+    forms_short: Map = MappingProxyType(
+        {"ready": "ready", "assemble": "assembled", "kit": "kit", "portioned": "portioned"}
+    )
+    needs_at_service, gives = "Needed at service", "Gives as well"
+    beside_in_all, at_service_in_all = "Beside, in all", "At service, in all"
+    allergen_from = "{word}: from {foods}"
+    not_found_is_no_promise = "What is not recorded may still be there: a record is no promise."
+    minutes_of_handwork = "{time}, {hands} of it handwork"
+    minutes_at_service = "{} at service"
+    tallies_line = "The household's own counts: {}."
+    planned_in, never_planned = "Weeks it was planned in", "Not planned in any week."
+    where_it_can_be_eaten = "Where it can be eaten"
+    cooked_there = "cooked there"
+    other_power = "{line}: for another power, here {watts} W; a week's reheating notes have the minutes"
+    nothing_heats_it = "nothing there heats it"
+    place_lacks = "no {} there"
+    not_allowed_in = "{} not allowed in"
+    no_home_food = "no home-made food taken"
+    cannot_eat_there = "Not there: {}"
+
+    # ---- lists of recipes ----
+    recipes_ways = "Every list below is whole."
+    no_recipes = "No recipes yet: one file each in recipes/."
+    all_recipes = "All recipes"
+    by_meal, by_form, by_food, by_allergen = "By meal", "By form", "By main foods", "By what is recorded of allergens"
+    by_keeping, by_place, by_minutes, by_tag = "By keeping time", "By place", "By time it takes", "By tag"
+    by_food_note = "What makes up a tenth of a dish or more; the foods' own pages name every dish that uses them."
+    by_place_note = (
+        "By what each place can heat, has and allows in. The week's plan is checked for each eater as well."
+    )
+    by_minutes_note = (
+        "From start to finish for one cook with tools enough, service included; parts from other recipes not."
+    )
+    may_be_frozen = "may be frozen"
+    up_to_minutes, longer_than_minutes = "Up to {} min", "Longer than {} min"
+
+    # ---- where a number comes from ----
+    where_from = "Where does this number come from?"
+    where_from_how = (
+        "For each line: grams × the share that is eaten × the food's figure per 100 g ÷ 100. Summed as they are, "
+        "divided by the portions, rounded once in the last line."
+    )
+    grams_head, grams_got_from, figures_from = "Grams, edible", "How the grams were got", "Figures from"
+    times_eaten = "{grams} × {share}"
+    sum_of_recipe, divided_by, as_printed = "Sum of the recipe", "÷ {} portions", "As printed, a portion"
+    figures_of_recipe = "its own page: {}"
+    portion_weight_from = "Weight of a portion: {}."
+    per_100_g = "In 100 g, edible portion"
+
+    # ---- foods ----
+    used_in, not_used = "Used in", "no dish uses it"
+    no_foods = "No foods yet."
+    food_description = "{}: figures, allergens, measures, keeping and where it is used"
+    other_names, aisle, edible_portion = "Other names", "Aisle", "Edible portion"
+    of_as_purchased = "{} of what is purchased"
+    once_opened, how_to_store, packs, no_price = "Once opened", "How to store", "Packs", "no price"
+    par_level, tallies_word, counts = "Par level", "Tallies", "counts"
+    in_cupboard = "{} in the cupboard"
+    no_allergen_record = "Not known: no allergen record."
+    in_other_list = "In the words of the other list: {}."
+    measures_head, measure, weighs, where_from_head = "Measures", "Measure", "Weighs", "From"
+    measures_used = "As the recipes here were worked out:"
+    substituted_in = "in place of another food, {}"
+
+    # ---- on hand ----
+    nothing_on_hand = "Nothing is written down: stock.yaml says what is on hand."
+    look_at_stock = "Look at these first"
+    dated, this_week_takes = "Dated", "This week takes"
+    opened, thawed, best_before, no_date = "Opened", "Thawed", "Best before", "no date"
+    use_first_by = "use by {}"
+    this_week_freezes, freezes_nothing = "This week freezes", "This week puts nothing into the freezer."
+
+    # ---- shared ----
+    menu = "Menu"
+    feed_title = "Recipes from {}"

@@ -1,0 +1,287 @@
+"""A kitchen as statements to reason about: starts, orders of pairs, ovens, and how much can go on at once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from itertools import combinations
+
+from binder.reckon.run_sheet_bounds import Windows
+from binder.reckon.run_sheet_problem import Job, Kitchen, Plan, followers
+from binder.reckon.run_sheet_reason import Reasoner, Reasons, Said
+
+
+class Model:
+    """Rows of the starts of all jobs, of the end of everything, and of the yes-or-no variables in between."""
+
+    def __init__(self, kitchen: Kitchen, windows: Windows, low: int, high: int) -> None:
+        """Plans that end between `low` and `high`; `windows` hold for every plan."""
+        self.kitchen = kitchen
+        self.reasoner = Reasoner()
+        add = self.reasoner.variable
+        jobs = kitchen.jobs
+        self.starts = [
+            add(h, max(h, high - t - job.length)) for h, t, job in zip(windows.head, windows.tail, jobs, strict=True)
+        ]
+        self.end = add(low, high)
+        self.choices: list[int] = []
+        self.orders: dict[int, tuple[int, int]] = {}  # choice to the two jobs of which the first comes first
+        self.rooms: dict[tuple[int, int], int] = {}  # job and oven to the choice of that oven
+        for j, job in enumerate(jobs):
+            self.reasoner.difference(self.starts[j], self.end, job.length + windows.tail[j])
+            for i in job.after:
+                self.reasoner.difference(self.starts[i], self.starts[j], jobs[i].length)
+        self._before = _all_before(kitchen)
+        self._alike()
+        self._pairs()
+        self._several_ovens()
+        self._limits()
+        self._at_once()
+        self.reasoner.all_due()
+
+    def plan_order(self) -> list[int]:
+        """The jobs by when they start, once all is decided."""
+        least = self.reasoner.least
+        return sorted(range(len(self.starts)), key=lambda j: (least[self.starts[j]], j))
+
+    def follow(self, plan: Plan) -> None:
+        """Let the search try first what this plan does."""
+        for choice, (i, j) in self.orders.items():
+            first = (plan.starts[i], i) < (plan.starts[j], j)
+            self.reasoner.turn[choice >> 1] = 0 if first else 1
+        for (j, oven), choice in self.rooms.items():
+            self.reasoner.turn[choice >> 1] = 0 if plan.ovens[j] == oven else 1
+
+    # ---- building ----
+
+    def _choice(self) -> int:
+        self.choices.append(self.reasoner.variable(0, 1))
+        return self.choices[-1]
+
+    def _unrelated(self, i: int, j: int) -> bool:
+        return i not in self._before[j] and j not in self._before[i]
+
+    def _alike(self) -> None:
+        """Of loads that are the same in everything the first comes first: nothing is lost by it."""
+        jobs, follow = self.kitchen.jobs, followers(self.kitchen)
+        limited = {i for limit in self.kitchen.limits for i in (*limit.hot, *limit.last)}
+        last: dict[object, int] = {}
+        for j, job in enumerate(jobs):
+            if j in limited and job.length == 0:
+                continue
+            mark = (job, tuple(follow[j]), tuple((j in x.hot, j in x.last) for x in self.kitchen.limits))
+            if mark in last:
+                self.reasoner.difference(self.starts[last[mark]], self.starts[j], 0)
+            last[mark] = j
+
+    def _pairs(self) -> None:
+        """Jobs that cannot go on at the same time: one comes first."""
+        for i, j in combinations(range(len(self.kitchen.jobs)), 2):
+            gap = self._gap(i, j)
+            if gap is None or not self._unrelated(i, j):
+                if gap:
+                    first, second = (i, j) if i in self._before[j] else (j, i)
+                    self._first(first, second, gap, None)
+                continue
+            choice = self._choice()
+            self.orders[choice] = (i, j)
+            self._first(i, j, gap, (choice, 1))
+            self._first(j, i, gap, (choice ^ 1, 0))
+
+    def _first(self, i: int, j: int, gap: int, given: Said | None) -> None:
+        self.reasoner.difference(self.starts[i], self.starts[j], self.kitchen.jobs[i].length + gap, given)
+
+    def _gap(self, i: int, j: int) -> int | None:
+        """The time between two jobs that cannot overlap, whichever comes first; None: they can."""
+        one, other = self.kitchen.jobs[i], self.kitchen.jobs[j]
+        gap = None
+        needs = dict(other.needs)
+        if any(count + needs.get(kind, 0) > self.kitchen.pieces[kind] for kind, count in one.needs if kind in needs):
+            gap = 0
+        if one.racks and other.racks and len(self.kitchen.ovens) == 1:
+            if one.heat != other.heat:
+                return self.kitchen.heating
+            if one.racks + other.racks > self.kitchen.ovens[0]:
+                gap = 0
+        return gap
+
+    def _several_ovens(self) -> None:
+        """Each job is in one oven; in the same rack one comes first, in the same oven too when heats differ."""
+        kitchen = self.kitchen
+        if len(kitchen.ovens) < 2:
+            return
+        roasts = [j for j, job in enumerate(kitchen.jobs) if job.racks]
+        racks = [(oven, rack) for oven, count in enumerate(kitchen.ovens) for rack in range(count)]
+        places: dict[int, list[int]] = {}
+        for n, j in enumerate(roasts):
+            places[j] = [self._choice() for _ in racks]
+            self.reasoner.clause((place, 1) for place in places[j])
+            for one, other in combinations(places[j], 2):
+                self.reasoner.clause(((one ^ 1, 0), (other ^ 1, 0)))
+            for place, rack in zip(places[j], racks, strict=True):
+                self.rooms[j, racks.index(rack)] = place
+                # Ovens that are alike are taken in turn: the first job has only the first of them to choose.
+                if rack[1] == 0 and rack[0] > n and len(set(kitchen.ovens)) == 1:
+                    self.reasoner.clause([(place ^ 1, 0)])
+        for i, j in combinations(roasts, 2):
+            self._apart(i, j, places, racks)
+
+    def _apart(self, i: int, j: int, places: dict[int, list[int]], racks: Sequence[tuple[int, int]]) -> None:
+        jobs = self.kitchen.jobs
+        same_heat = jobs[i].heat == jobs[j].heat
+        gap = 0 if same_heat else self.kitchen.heating
+        orders: list[Said] = []
+        for a, b in ((i, j), (j, i)):
+            if a not in self._before[b] and b in self._before[a]:
+                continue
+            order = self._choice()
+            self.orders[order] = (a, b)
+            self._first(a, b, gap, (order, 1))
+            orders.append((order, 1))
+        for m, mine in enumerate(racks):
+            for n, theirs in enumerate(racks):
+                if mine == theirs or (mine[0] == theirs[0] and not same_heat):
+                    self.reasoner.clause([(places[i][m] ^ 1, 0), (places[j][n] ^ 1, 0), *orders])
+
+    def _limits(self) -> None:
+        """What was cooked is portioned in time after the last of its hot steps, whichever that is."""
+        jobs = self.kitchen.jobs
+        for limit in self.kitchen.limits:
+            any_of: list[Said] = []
+            for h in limit.hot:
+                given = None if len(limit.hot) == 1 else (self._choice(), 1)
+                any_of += [given] if given else []
+                for e in limit.last:
+                    by = jobs[e].length - jobs[h].length - limit.within
+                    self.reasoner.difference(self.starts[e], self.starts[h], by, given)
+            if any_of:
+                self.reasoner.clause(any_of)
+
+    def _at_once(self) -> None:
+        """Kinds of several pieces, and the racks of an only oven."""
+        kitchen = self.kitchen
+        for kind, count in enumerate(kitchen.pieces):
+            self._kind([(j, n) for j, job in enumerate(kitchen.jobs) for k, n in job.needs if k == kind], count)
+        if len(kitchen.ovens) == 1:
+            heats = {job.heat for job in kitchen.jobs if job.racks}
+            for heat in sorted(heats):
+                used = [(j, job.racks) for j, job in enumerate(kitchen.jobs) if job.racks and job.heat == heat]
+                self._kind(used, kitchen.ovens[0])
+            if len(heats) > 1:
+                roasts = [(self.starts[j], job) for j, job in enumerate(kitchen.jobs) if job.racks]
+                run = oven_energy(self.reasoner, roasts, kitchen.ovens[0], kitchen.heating)
+                self.reasoner.propagator(run, [row for start, _ in roasts for row in (start, start ^ 1)])
+
+    def _kind(self, used: Sequence[tuple[int, int]], count: int) -> None:
+        used = [(j, n) for j, n in used if self.kitchen.jobs[j].length]
+        if sum(n for _, n in used) <= count:
+            return
+        rows = [self.starts[j] for j, _ in used]
+        users = [(self.starts[j], self.kitchen.jobs[j].length, n) for j, n in used]
+        both = [row for start in rows for row in (start, start ^ 1)]
+        if any(a + b <= count for (_, a), (_, b) in combinations(used, 2)):
+            self.reasoner.propagator(timetable(self.reasoner, users, count), both)
+        if len(users) > 2:
+            self.reasoner.propagator(energy(self.reasoner, users, count), both)
+
+
+def _all_before(kitchen: Kitchen) -> list[frozenset[int]]:
+    found: list[frozenset[int]] = []
+    for job in kitchen.jobs:
+        found.append(frozenset(job.after).union(*(found[i] for i in job.after)))
+    return found
+
+
+Users = Sequence[tuple[int, int, int]]  # row of the start, length, pieces
+
+
+def timetable(reasoner: Reasoner, users: Users, count: int) -> Callable[[], Reasons | None]:
+    """Where jobs certainly go on, no others may for which too few pieces are left."""
+    least = reasoner.least
+
+    def certain(start: int, length: int, at: int) -> tuple[Said, Said]:
+        return (start, at - length + 1), (start ^ 1, -at)
+
+    def run() -> Reasons | None:
+        parts = []
+        for start, length, needed in users:
+            latest, ends = -least[start ^ 1], least[start] + length
+            if latest < ends:
+                parts.append((latest, ends, start, length, needed))
+        if not parts:
+            return None
+        for at in sorted({part[0] for part in parts}):
+            here = [part for part in parts if part[0] <= at < part[1]]
+            usage = sum(part[4] for part in here)
+            if usage > count:
+                return tuple(said for part in here for said in certain(part[2], part[3], at))
+            dead = _keep_clear(at, here, usage)
+            if dead:
+                return dead
+        return None
+
+    def _keep_clear(at: int, here: Sequence[tuple[int, int, int, int, int]], usage: int) -> Reasons | None:
+        until = min(part[1] for part in here)
+        inside = {part[2] for part in here}
+        for start, length, needed in users:
+            if usage + needed <= count or start in inside:
+                continue
+            first, latest = least[start], -least[start ^ 1]
+            if first < until and first + length > at:
+                # Over at the end of this stretch, or of the job if that comes first: one step at a time.
+                to = min(until, first + length)
+                why = tuple(said for part in here for said in certain(part[2], part[3], to - 1))
+                dead = reasoner.conclude(start, to, (*why, (start, to - length)))
+                if dead:
+                    return dead
+            if latest < until and latest + length > at:
+                to = max(at, latest)
+                why = tuple(said for part in here for said in certain(part[2], part[3], to))
+                dead = reasoner.conclude(start ^ 1, length - to, (*why, (start ^ 1, -to)))
+                if dead:
+                    return dead
+        return None
+
+    return run
+
+
+def energy(reasoner: Reasoner, users: Users, count: int) -> Callable[[], Reasons | None]:
+    """Between two times there is no more work than the pieces can do."""
+    least = reasoner.least
+
+    def run() -> Reasons | None:
+        spans = [(least[s], length - least[s ^ 1], s, length, n) for s, length, n in users]
+        spans.sort(key=lambda span: -span[0])
+        for until in sorted({span[1] for span in spans}):
+            work = 0
+            for first, ends, _, length, needed in spans:
+                if ends <= until:
+                    work += length * needed
+                    if work > count * (until - first):
+                        inside = [x for x in spans if x[1] <= until and x[0] >= first]
+                        return tuple(said for x in inside for said in ((x[2], first), (x[2] ^ 1, x[3] - until)))
+        return None
+
+    return run
+
+
+def oven_energy(
+    reasoner: Reasoner, roasts: Sequence[tuple[int, Job]], racks: int, heating: int
+) -> Callable[[], Reasons | None]:
+    """Between two times an only oven does no more than its racks take, with a change between temperatures."""
+    least = reasoner.least
+
+    def run() -> Reasons | None:
+        spans = [(least[s], job.length - least[s ^ 1], s, job.length, job.racks, job.heat) for s, job in roasts]
+        spans.sort(key=lambda span: -span[0])
+        for until in sorted({span[1] for span in spans}):
+            work: dict[int, int] = {}
+            for first, ends, _, length, needed, heat in spans:
+                if ends <= until:
+                    work[heat] = work.get(heat, 0) + length * needed
+                    busy = sum(-(-w // racks) for w in work.values()) + heating * (len(work) - 1)
+                    if busy > until - first:
+                        inside = [x for x in spans if x[1] <= until and x[0] >= first]
+                        return tuple(said for x in inside for said in ((x[2], first), (x[2] ^ 1, x[3] - until)))
+        return None
+
+    return run

@@ -1,0 +1,132 @@
+"""The shape of the house: who may import whom, how long a file may be, what stands at the top."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+PACKAGE = ROOT / "binder"
+SOFT_CEILING = 330  # about 300 lines; past that a file is two rooms
+
+# Vocabularies and words are lists, not rooms: they grow with what is said.
+LISTS = {"reckon/facts.py", "pages/page.py", "pages/words/en.py"}
+
+# Each room with the rooms (and modules) it may import from; a room always sees itself.
+MAY_IMPORT = {
+    "problem": set(),
+    "source": {"problem"},
+    "model": {"problem"},
+    "tables": set(),
+    "check": {"problem", "source", "model", "tables"},
+    "reckon": {"problem", "model", "tables"},
+    "pages": {"problem", "model", "reckon.facts"},
+    "press": {"problem", "pages.page"},
+    "disk": {"press.theme", "source.document"},
+    "build": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk"},
+    "commands": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk", "build"},
+    "preview": {"problem", "disk", "build", "commands"},
+    "cli": {"problem", "disk", "build", "commands", "preview", "check", "pages", "press"},
+}
+# Rooms below build know no clock, no disk and no environment; tables read their own packaged files.
+PURE = ("source", "model", "check", "reckon", "pages", "press", "tables")
+FORBIDDEN_CALLS = {"today", "now", "utcnow", "getenv", "open", "read_text", "read_bytes", "write_text", "write_bytes"}
+SCRIPTS = {"tables/composition_build.py", "press/fonts_build.py"}
+# The tz database, too, is a published table that comes with the program.
+READS_ITS_OWN = {"tables/composition.py", "tables/everyday.py", "check/household.py"}
+
+
+def modules() -> list[Path]:
+    return sorted(PACKAGE.rglob("*.py"))
+
+
+def room_of(path: Path) -> str:
+    first = path.relative_to(PACKAGE).parts[0]
+    return first.removesuffix(".py")
+
+
+def imports(path: Path) -> Iterator[str]:
+    """Every `binder.x.y` a module imports, without the leading `binder.`."""
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (a.name.removeprefix("binder.") for a in node.names if a.name.startswith("binder."))
+        elif isinstance(node, ast.ImportFrom) and node.level == 0 and node.module:
+            if node.module == "binder":
+                yield from (alias.name for alias in node.names)
+            elif node.module.startswith("binder."):
+                inner = node.module.removeprefix("binder.")
+                # `from binder.pages import page` imports pages.page as much as `import binder.pages.page` does.
+                package = (PACKAGE / inner.replace(".", "/")).is_dir()
+                yield from (f"{inner}.{alias.name}" for alias in node.names) if package else [inner]
+        elif isinstance(node, ast.ImportFrom) and node.level:
+            yield room_of(path)
+
+
+def broken_rules(path: Path) -> list[str]:
+    room = room_of(path)
+    allowed = MAY_IMPORT[room] | {room}
+    return [name for name in imports(path) if not any(name == rule or name.startswith(f"{rule}.") for rule in allowed)]
+
+
+@pytest.mark.parametrize(
+    "path", [p for p in modules() if p.name != "__init__.py"], ids=lambda p: str(p.relative_to(ROOT))
+)
+def test_imports_go_one_way(path: Path) -> None:
+    assert broken_rules(path) == []
+
+
+def test_the_import_rule_would_catch_a_wrong_import(tmp_path: Path) -> None:
+    wrong = PACKAGE / "press" / "zz_wrong.py"
+    wrong.write_text("from binder.reckon import plan\n")
+    try:
+        assert broken_rules(wrong) == ["reckon.plan"]
+    finally:
+        wrong.unlink()
+
+
+@pytest.mark.parametrize(
+    "path",
+    [p for p in modules() if p.relative_to(PACKAGE).as_posix() not in LISTS],
+    ids=lambda p: str(p.relative_to(ROOT)),
+)
+def test_files_stay_short(path: Path) -> None:
+    assert len(path.read_text("utf-8").splitlines()) <= SOFT_CEILING
+
+
+def calls(path: Path) -> set[str]:
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Call):
+            target = node.func
+            found.add(target.attr if isinstance(target, ast.Attribute) else getattr(target, "id", ""))
+    return found
+
+
+def test_rooms_below_build_know_no_clock_disk_or_environment() -> None:
+    for path in modules():
+        name = path.relative_to(PACKAGE).as_posix()
+        if room_of(path) in PURE and name not in SCRIPTS | READS_ITS_OWN:
+            opened = calls(path) & FORBIDDEN_CALLS
+            # Image.open and woff2 readers take bytes that were handed over.
+            assert opened <= ({"open"} if room_of(path) == "press" else set()), (name, opened)
+            names = set(imports(path))
+            assert "disk" not in names, name
+
+
+def test_the_top_holds_what_the_design_names_and_nothing_else() -> None:
+    tracked = subprocess.run(
+        ["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=False
+    ).stdout.splitlines()
+    if not tracked:
+        pytest.skip("not a git checkout")
+    tops = {name.split("/")[0] for name in tracked if not name.startswith(".")}
+    assert tops <= {"README.md", "DEVELOPERS.md", "pyproject.toml", "binder", "themes", "content", "tests", "build"}
+
+
+def test_no_room_is_called_by_an_empty_name() -> None:
+    for path in modules():
+        assert path.stem not in {"utils", "util", "helpers", "manager", "common", "misc"}
