@@ -20,9 +20,8 @@ from binder.pages import (
     shopping,
     week,
 )  # fmt: skip
-from binder.pages.edition import Edition, run
+from binder.pages.edition import Edition, edition_of, run
 from binder.pages.format import day, day_with_year, listed, week_title
-from binder.pages.house_style import house_style
 from binder.pages.page import Binder, Block, Box, Bullets, Page, Para, Section, plain
 from binder.reckon.facts import RecipeFacts, WeekFacts
 
@@ -43,12 +42,6 @@ SECTIONS: tuple[tuple[str, Callable[[Edition], tuple[Page, ...]]], ...] = (
     ("keeping", keeping.note_pages),
     ("notes", notes.pages),
 )
-
-
-def edition_of(
-    week_facts: WeekFacts, library: Library, recipes: Mapping[str, RecipeFacts], private: bool = False
-) -> Edition:
-    return Edition(week_facts, library, recipes, house_style(library.household), private)
 
 
 def binder_pages(

@@ -11,8 +11,7 @@ from hashlib import sha256
 from zoneinfo import ZoneInfo
 
 from binder.model.library import Library
-from binder.pages.binder import edition_of
-from binder.pages.edition import Edition, portions, unique
+from binder.pages.edition import Edition, edition_of, portions, unique
 from binder.pages.format import clock, listed, number, week_title
 from binder.pages.kit import Sitting, begin_at, sittings
 from binder.pages.page import Calendar, Event

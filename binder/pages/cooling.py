@@ -54,16 +54,16 @@ def deadlines(sheet: RunSheet, edition: Edition) -> tuple[Deadline, ...]:
     """One for each batch with a hot step that is kept cold afterwards, in order of time."""
     last: dict[tuple[str, str], datetime] = {}
     for task in sheet.tasks:
-        if is_hot(task) and _is_kept(task, edition):
+        if is_hot(task):
             key = (task.recipe, task.batch)
             last[key] = max(task.finish, last.get(key, task.finish))
-    found = (Deadline(recipe, batch, end) for (recipe, batch), end in last.items())
+    found = (Deadline(recipe, batch, end) for (recipe, batch), end in last.items() if _is_kept(batch, edition))
     return tuple(sorted(found, key=lambda d: (d.hot_until, d.recipe, d.batch)))
 
 
-def _is_kept(task: Task, edition: Edition) -> bool:
+def _is_kept(batch_id: str, edition: Edition) -> bool:
     """A part that goes into another dish cools with that dish; what keeps in a cupboard need not be cold."""
-    batch = edition.batch(task.batch)
+    batch = edition.batch(batch_id)
     if batch is None:
         return True
     kept = {serving.kept for serving in edition.servings_of(batch)}

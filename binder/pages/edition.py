@@ -13,7 +13,7 @@ from binder.model.library import Library
 from binder.model.recipe import MEALS
 from binder.model.week import Session, Week
 from binder.pages.format import clock, day, fraction, listed, with_unit
-from binder.pages.house_style import HouseStyle
+from binder.pages.house_style import HouseStyle, house_style
 from binder.pages.page import Run, RunKind, Text
 from binder.pages.words.en import Words
 from binder.reckon.facts import Batch, RecipeFacts, ReheatFacts, Serving, WeekFacts
@@ -32,13 +32,17 @@ PRESSURE_COOKER = "pressure cooker"
 
 @dataclass(frozen=True, slots=True)
 class Edition:
-    """One week's facts, what they came from, and how to speak. `private`: the household's private notes too."""
+    """One week's facts, what they came from, and how to speak. `private`: the household's private notes too.
+
+    `ordered`: the servings in their order, when that has been worked out once for all.
+    """
 
     facts: WeekFacts
     library: Library
     recipes: Mapping[str, RecipeFacts]
     style: HouseStyle
     private: bool = False
+    ordered: tuple[Serving, ...] | None = None
 
     @property
     def words(self) -> Words:
@@ -94,18 +98,33 @@ class Edition:
     @property
     def servings(self) -> tuple[Serving, ...]:
         """All servings in order of day, meal and eater; those without a day last."""
-        return tuple(sorted(self.facts.servings, key=self._serving_order))
-
-    def _serving_order(self, serving: Serving) -> tuple[date, int, int, str]:
-        names = self.eaters
-        eater = names.index(serving.eater) if serving.eater in names else len(names)
-        return serving.date or date.max, meal_rank(serving.meal), eater, serving.id
+        return in_order(self.facts.servings, self.eaters) if self.ordered is None else self.ordered
 
     def days(self) -> tuple[date, ...]:
         """Monday to Sunday, and before them any earlier day on which something is to be done."""
         week = {self.monday + timedelta(days=n) for n in range(7)}
         early = {s.on for s in self.sessions} | {pull.pull_on for pull in self.facts.pull_list}
         return tuple(sorted(week | early))
+
+
+def edition_of(
+    facts: WeekFacts, library: Library, recipes: Mapping[str, RecipeFacts], private: bool = False
+) -> Edition:
+    """The edition of a week, in its household's style."""
+    household = library.household
+    ordered = in_order(facts.servings, tuple(eater.name for eater in household.eaters))
+    return Edition(facts, library, recipes, house_style(household), private, ordered)
+
+
+def in_order(servings: Iterable[Serving], eaters: Sequence[str]) -> tuple[Serving, ...]:
+    """By day, meal and eater; those without a day last."""
+    rank = {name: n for n, name in enumerate(eaters)}
+
+    def place(serving: Serving) -> tuple[date, int, int, str]:
+        eater = rank.get(serving.eater, len(rank))
+        return serving.date or date.max, meal_rank(serving.meal), eater, serving.id
+
+    return tuple(sorted(servings, key=place))
 
 
 def monday_of(week: str) -> date:

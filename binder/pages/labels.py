@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from binder.model.library import Library
-from binder.pages.binder import edition_of
 from binder.pages.card_notes import allergen_words
-from binder.pages.edition import Edition, is_cold, portions, unique
+from binder.pages.edition import Edition, edition_of, is_cold, portions, unique
 from binder.pages.format import NBSP, day, first_upper, grams, week_title
 from binder.pages.page import Label, LabelPages
 from binder.reckon.facts import LabelFacts, WeekFacts

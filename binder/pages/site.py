@@ -23,7 +23,7 @@ from binder.pages.site_shelf import (
     shelf_of,
 )  # fmt: skip
 from binder.pages.site_stock import on_hand_page
-from binder.pages.site_week import week_page
+from binder.pages.site_week import week_pages
 from binder.reckon.facts import RecipeFacts, WeekFacts
 
 
@@ -69,7 +69,7 @@ def pages(shelf: Shelf) -> list[Page]:
         home_page(shelf),
         archive_page(shelf),
         *([notes] if notes else []),
-        *(week_page(key, shelf) for key in shelf.week_keys),
+        *(page for key in shelf.week_keys for page in week_pages(key, shelf)),
         *recipe_list_pages(shelf),
         *(recipe_page(facts, shelf) for facts in shelf.by_title),
         foods_page(shelf),

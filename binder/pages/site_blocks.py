@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
-from binder.pages.page import Beside, Block, Box, Fold, Heading, Ingredients, Row, Run, Table, Text
+from binder.pages.page import Beside, Block, Box, Fold, Heading, Ingredients, Row, Table, Text
 
 Change = Callable[[Block], Block]
 
@@ -58,12 +58,3 @@ def lines_relinked(blocks: Iterable[Block], href_of: Callable[[str], str | None]
         return replace(block, groups=groups)
 
     return changed(blocks, change)
-
-
-def anchors(blocks: Iterable[Block]) -> frozenset[str]:
-    """The anchors that headings name."""
-    return frozenset(b.id for b in blocks if isinstance(b, Heading) and b.id)
-
-
-def linked(words: str, href: str) -> Text:
-    return (Run(words, "", href),)

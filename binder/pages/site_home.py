@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from binder.pages.archive import first_words
-from binder.pages.binder import SECTIONS
 from binder.pages.edition import run, together
 from binder.pages.format import day_long, listed, number, week_title
 from binder.pages.page import Block, Bullets, Checks, Heading, Page, Para, Text, plain
@@ -18,10 +17,8 @@ from binder.pages.site_shelf import (
     RECIPES_PATH,
     WEEKS_PATH,
     Shelf,
-    address,
-    week_path,
 )  # fmt: skip
-from binder.pages.site_week import ON_PAPER_ONLY, dish_links, from_to, print_href
+from binder.pages.site_week import dish_links, from_to, section_links
 from binder.pages.week import day_tasks, week_grid
 
 
@@ -70,16 +67,8 @@ def _week(current: str, shelf: Shelf) -> list[Block]:
     """The week table, and the way to each of the week's sections."""
     w = shelf.words
     grid = with_links(week_grid(shelf.edition), dish_links(shelf))
-    blocks: list[Block] = [Heading(2, w.the_week, "week"), *grid]
-    page = address(week_path(current))
-    sections = tuple(
-        run(w.section_titles[key], "", f"{page}#{key}")
-        for key, make in ((key, make) for key, make in SECTIONS if key not in ON_PAPER_ONLY)
-        if make(shelf.edition)
-    )
-    if current in shelf.printed:
-        sections = (*sections, run(w.binder_to_print, "", print_href(current)))
-    return [*blocks, Heading(2, w.in_this_week, "sections"), Bullets(sections)]
+    links = (Heading(2, w.in_this_week, "sections"), section_links(current, shelf))
+    return [Heading(2, w.the_week, "week"), *grid, *links]
 
 
 def _elsewhere(shelf: Shelf) -> list[Block]:

@@ -11,10 +11,11 @@ from urllib.parse import quote
 from binder.model.food import Food
 from binder.model.library import Library
 from binder.model.recipe import Ingredient
+from binder.pages.binder import binder_pages
 from binder.pages.edition import Edition, name_of, run, together
 from binder.pages.format import week_title
 from binder.pages.house_style import house_style
-from binder.pages.page import Crumb, RunKind, Text
+from binder.pages.page import Binder, Crumb, RunKind, Text
 from binder.pages.words.en import Words
 from binder.reckon.facts import Costs, RecipeFacts, WeekFacts
 
@@ -56,6 +57,7 @@ class Shelf:
 
     edition: Edition
     weeks: Mapping[str, WeekFacts]
+    binders: Mapping[str, Binder]  # of the weeks that were reckoned
     current: str | None
     today: date
     printed: frozenset[str]  # weeks whose binder lies in print/
@@ -118,7 +120,10 @@ def shelf_of(
 ) -> Shelf:
     facts = weeks.get(current) if current else None
     edition = Edition(facts or no_week(today), library, recipes, house_style(library.household), private)
-    return Shelf(edition, weeks, current, today, printed, _foods(library), _planned(library))
+    binders = {key: binder_pages(of, library, of.recipes or recipes, private=private) for key, of in weeks.items()}
+    return Shelf(
+        edition, weeks, MappingProxyType(binders), current, today, printed, _foods(library), _planned(library)
+    )
 
 
 def no_week(today: date) -> WeekFacts:
@@ -138,6 +143,11 @@ def recipe_path(key: str) -> str:
 
 def week_path(key: str) -> str:
     return f"weeks/{key}/index.html"
+
+
+def section_path(week: str, section: str) -> str:
+    """A section of a week has a page of its own; the week sheet is the week's first page."""
+    return week_path(week) if section == "week" else f"weeks/{week}/{section}/index.html"
 
 
 def food_key(food: Food) -> FoodKey:

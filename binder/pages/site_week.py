@@ -1,4 +1,4 @@
-"""A week's page: all sections of its binder, to be read on a phone; or, where nothing was reckoned, its plan."""
+"""A week's pages: the sections of its binder, to be read on a phone; or, where nothing was reckoned, its plan."""
 
 from __future__ import annotations
 
@@ -6,33 +6,69 @@ from collections.abc import Mapping
 from datetime import timedelta
 
 from binder.model.week import MealLine, Week
-from binder.pages.binder import binder_pages
 from binder.pages.edition import meal_rank, monday_of, portions, run, together
 from binder.pages.format import day, day_long, first_upper, listed, week_title
-from binder.pages.page import Block, Box, Column, Facts, Heading, Page, Para, Prose, Row, Section, Table, Text, plain
-from binder.pages.site_blocks import anchors, lines_relinked, lowered, with_links
-from binder.pages.site_shelf import WEEKS_PATH, Shelf, address, recipe_path, week_path
-from binder.reckon.facts import WeekFacts
+from binder.pages.page import (
+    Binder,
+    Block,
+    Box,
+    Bullets,
+    Column,
+    Facts,
+    Heading,
+    Page,
+    Para,
+    Prose,
+    Row,
+    Section,
+    Table,
+    Text,
+    plain,
+)
+from binder.pages.site_blocks import lines_relinked, lowered, with_links
+from binder.pages.site_shelf import WEEKS_PATH, Shelf, address, recipe_path, section_path, week_path
 
 # Lines for the pen serve nobody on a screen; the notes themselves stand in their place.
 ON_PAPER_ONLY = frozenset({"notes"})
 
 
-def week_page(key: str, shelf: Shelf) -> Page:
+def week_pages(key: str, shelf: Shelf) -> tuple[Page, ...]:
+    """The week's own page with its week sheet and notes, and a page for each other section of its binder."""
+    made = shelf.binders.get(key)
+    rest = (_section_page(key, section, shelf) for section in sections_on_screen(key, shelf) if section.key != "week")
+    return (_week_page(key, made, shelf), *rest)
+
+
+def sections_on_screen(key: str, shelf: Shelf) -> tuple[Section, ...]:
+    """The sections of a week's binder that say something on a screen; none when nothing was reckoned."""
+    made = shelf.binders.get(key)
+    return tuple(section for section in made.sections if section.key not in ON_PAPER_ONLY) if made else ()
+
+
+def section_links(key: str, shelf: Shelf) -> Bullets:
+    """The way to every section of a week, and to the binder on paper where there is one."""
+    items = [run(s.title, "", address(section_path(key, s.key))) for s in sections_on_screen(key, shelf)]
+    items += [run(shelf.words.binder_to_print, "", print_href(key))] if key in shelf.printed else []
+    return Bullets(tuple(items))
+
+
+def _week_page(key: str, made: Binder | None, shelf: Shelf) -> Page:
     w, week = shelf.words, shelf.library.weeks.get(key)
-    facts = shelf.weeks.get(key)
     blocks: list[Block] = [Para(_around(key, shelf), "note")]
-    if facts is not None:
-        blocks += _sections(facts, shelf)
+    if made is not None:
+        late = tuple(b for b in made.front if isinstance(b, Box) and b.kind != "problem")
+        blocks += [b for b in made.front if b not in late]
+        blocks += [Heading(2, w.in_this_week, "sections"), section_links(key, shelf)]
+        blocks += [b for s in made.sections if s.key == "week" for b in _section(s, key, shelf)]
     elif week is not None:
+        late = ()
         blocks += _plan_alone(week, shelf)
-    if week is not None:
-        blocks += _how_it_went(week, shelf)
+    blocks += _how_it_went(week, shelf) if week is not None else []
     return Page(
         week_path(key),
         week_title(key, w),
         "week",
-        tuple(blocks),
+        (*blocks, *late),
         shelf.crumbs((w.weeks, WEEKS_PATH), (week_title(key, w), None)),
         subtitle=from_to(key, shelf),
     )
@@ -60,34 +96,32 @@ def _around(key: str, shelf: Shelf) -> Text:
     return together(said, w.separator) or plain(w.only_week)
 
 
-def _sections(facts: WeekFacts, shelf: Shelf) -> tuple[Block, ...]:
-    """The binder's front without its boxes, then every section, then the boxes."""
-    made = binder_pages(facts, shelf.library, facts.recipes or shelf.recipes, private=shelf.edition.private)
-    late = tuple(b for b in made.front if isinstance(b, Box) and b.kind != "problem")
-    early = tuple(b for b in made.front if b not in late)
-    body = [b for s in made.sections if s.key not in ON_PAPER_ONLY for b in _section(s)]
-    known = anchors(body)
-    blocks = lines_relinked(body, lambda href: _still_there(href, known, shelf))
-    return (*early, *with_links(blocks, dish_links(shelf)), *late)
+def _section_page(key: str, section: Section, shelf: Shelf) -> Page:
+    w, title = shelf.words, week_title(key, shelf.words)
+    more = (Heading(2, w.in_this_week, "sections"), section_links(key, shelf))
+    crumbs = shelf.crumbs((w.weeks, WEEKS_PATH), (title, week_path(key)), (section.title, None))
+    blocks = (*_section(section, key, shelf), *more)
+    return Page(section_path(key, section.key), section.title, "week", blocks, crumbs, subtitle=title)
 
 
-def _section(section: Section) -> tuple[Block, ...]:
-    """A section's pages under one heading; a page with a title of its own under the next."""
-    blocks: list[Block] = [Heading(2, section.title, section.key)]
+def _section(section: Section, key: str, shelf: Shelf) -> tuple[Block, ...]:
+    """A section's pages one after the other, each under its title where it has one of its own; dishes linked."""
+    blocks: list[Block] = []
     for page in section.pages:
-        titled = page.title != section.title
-        blocks += [Heading(3, page.title, page.path)] if titled else []
+        titled = len(section.pages) > 1 or page.title != section.title
+        blocks += [Heading(2, page.title, page.path)] if titled else []
         blocks += [Para(plain(page.subtitle), "lead")] if page.subtitle else []
-        blocks += lowered(page.blocks, 2 if titled else 1)
-    return tuple(blocks)
+        blocks += lowered(page.blocks, 1 if titled else 0)
+    cards = {page.path: section_path(key, s.key) for s in sections_on_screen(key, shelf) for page in s.pages}
+    return with_links(lines_relinked(blocks, lambda href: _card_href(href, cards, shelf)), dish_links(shelf))
 
 
-def _still_there(href: str, known: frozenset[str], shelf: Shelf) -> str | None:
+def _card_href(href: str, cards: Mapping[str, str], shelf: Shelf) -> str | None:
     """A card of this week where there is one, else the recipe's own page."""
     anchor = href.removeprefix("#")
+    if anchor in cards:
+        return f"{address(cards[anchor])}#{anchor}"
     key = anchor.removeprefix("card-")
-    if anchor in known:
-        return href
     return address(recipe_path(key)) if key in shelf.recipes else None
 
 

@@ -44,7 +44,7 @@ def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> 
     tasks, lists = planned(batches, have)
     tasks = (*tasks, *_of_session(tasks, household.session_minutes))
     at = setting(tasks, lists, have, household)
-    found = search(at.kitchen, at.later)
+    found = search(at.kitchen)
     start = clock(household, session.on, session.at_minutes)
     problems = [*kit.missing(batches, have, household)]
     if not found.within_limits:

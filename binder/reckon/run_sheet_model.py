@@ -25,7 +25,7 @@ class Model:
         self.end = add(low, high)
         self.choices: list[int] = []
         self.orders: dict[int, tuple[int, int]] = {}  # choice to the two jobs of which the first comes first
-        self.rooms: dict[tuple[int, int], int] = {}  # job and oven to the choice of that oven
+        self.rooms: dict[tuple[int, int], list[int]] = {}  # job and oven to the choices of its racks
         for j, job in enumerate(jobs):
             self.reasoner.difference(self.starts[j], self.end, job.length + windows.tail[j])
             for i in job.after:
@@ -38,18 +38,21 @@ class Model:
         self._at_once()
         self.reasoner.all_due()
 
-    def plan_order(self) -> list[int]:
-        """The jobs by when they start, once all is decided."""
+    def plan(self) -> Plan:
+        """What has been decided, once all of it is."""
         least = self.reasoner.least
-        return sorted(range(len(self.starts)), key=lambda j: (least[self.starts[j]], j))
+        in_oven = {j: oven for (j, oven), choices in self.rooms.items() if any(least[c] for c in choices)}
+        ovens = [in_oven.get(j, 0) if job.racks else -1 for j, job in enumerate(self.kitchen.jobs)]
+        return Plan(tuple(least[start] for start in self.starts), tuple(ovens))
 
     def follow(self, plan: Plan) -> None:
         """Let the search try first what this plan does."""
         for choice, (i, j) in self.orders.items():
             first = (plan.starts[i], i) < (plan.starts[j], j)
             self.reasoner.turn[choice >> 1] = 0 if first else 1
-        for (j, oven), choice in self.rooms.items():
-            self.reasoner.turn[choice >> 1] = 0 if plan.ovens[j] == oven else 1
+        for (j, oven), choices in self.rooms.items():
+            for choice in choices:
+                self.reasoner.turn[choice >> 1] = 0 if plan.ovens[j] == oven else 1
 
     # ---- building ----
 
@@ -117,10 +120,11 @@ class Model:
             self.reasoner.clause((place, 1) for place in places[j])
             for one, other in combinations(places[j], 2):
                 self.reasoner.clause(((one ^ 1, 0), (other ^ 1, 0)))
-            for place, rack in zip(places[j], racks, strict=True):
-                self.rooms[j, racks.index(rack)] = place
-                # Ovens that are alike are taken in turn: the first job has only the first of them to choose.
-                if rack[1] == 0 and rack[0] > n and len(set(kitchen.ovens)) == 1:
+            for place, (oven, rack) in zip(places[j], racks, strict=True):
+                self.rooms.setdefault((j, oven), []).append(place)
+                # What is alike is taken in turn: the first job has only the first rack of the first oven to choose.
+                too_small = kitchen.ovens[oven] < kitchen.jobs[j].racks
+                if too_small or rack > n or (oven > n and len(set(kitchen.ovens)) == 1):
                     self.reasoner.clause([(place ^ 1, 0)])
         for i, j in combinations(roasts, 2):
             self._apart(i, j, places, racks)
@@ -139,7 +143,8 @@ class Model:
             orders.append((order, 1))
         for m, mine in enumerate(racks):
             for n, theirs in enumerate(racks):
-                if mine == theirs or (mine[0] == theirs[0] and not same_heat):
+                too_many = jobs[i].racks + jobs[j].racks > self.kitchen.ovens[mine[0]]
+                if mine == theirs or (mine[0] == theirs[0] and (too_many or not same_heat)):
                     self.reasoner.clause([(places[i][m] ^ 1, 0), (places[j][n] ^ 1, 0), *orders])
 
     def _limits(self) -> None:

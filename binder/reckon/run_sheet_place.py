@@ -38,8 +38,8 @@ class Rows:
         self._racks = [[0] * (racks + 1) for racks in kitchen.ovens]
         self._ovens: list[dict[int, int]] = [{} for _ in kitchen.ovens]  # temperature to its units and heating around
 
-    def earliest(self, j: int, start: int) -> tuple[int, int]:
-        """The earliest start of a job from `start` on, and its oven (-1: none)."""
+    def earliest(self, j: int, start: int, only: int = -1) -> tuple[int, int]:
+        """The earliest start of a job from `start` on, and its oven (-1: none); `only`: in this oven."""
         job = self._kitchen.jobs[j]
         if not job.length and not job.racks:
             return start, -1
@@ -50,7 +50,7 @@ class Rows:
             return first_clear(spread(row, job.length), start), -1
         best = (-1, -1)
         for oven, racks in enumerate(self._kitchen.ovens):
-            if racks >= job.racks:
+            if racks >= job.racks and only in (-1, oven):
                 blocked = row | self._racks[oven][racks - job.racks]
                 for heat, around in self._ovens[oven].items():
                     if heat != job.heat:
@@ -80,17 +80,55 @@ def _use(rows: list[int], units: int, count: int) -> None:
         rows[0] |= units
 
 
-def in_order(kitchen: Kitchen, order: Sequence[int], not_before: Sequence[int]) -> Plan:
+def in_order(
+    kitchen: Kitchen, order: Sequence[int], not_before: Sequence[int], ovens: Sequence[int] | None = None
+) -> Plan:
     """Each job in the order given as early as it can be, and not before the time given for it.
 
-    In the order, a job stands after those it waits for.
+    In the order, a job stands after those it waits for. `ovens` says which oven each takes, where that is settled.
     """
     rows = Rows(kitchen)
     starts = [0] * len(kitchen.jobs)
-    ovens = [-1] * len(kitchen.jobs)
+    taken = [-1] * len(kitchen.jobs)
     for j in order:
         job = kitchen.jobs[j]
         ready = max((starts[i] + kitchen.jobs[i].length for i in job.after), default=0)
-        starts[j], ovens[j] = rows.earliest(j, max(ready, not_before[j]))
-        rows.keep(j, starts[j], ovens[j])
-    return Plan(tuple(starts), tuple(ovens))
+        starts[j], taken[j] = rows.earliest(j, max(ready, not_before[j]), ovens[j] if ovens else -1)
+        rows.keep(j, starts[j], taken[j])
+    return Plan(tuple(starts), tuple(taken))
+
+
+def by_start(kitchen: Kitchen, plan: Plan) -> list[int]:
+    """The jobs in the order in which they start; what takes no time before what starts with it."""
+    return sorted(range(len(plan.starts)), key=lambda j: (plan.starts[j], kitchen.jobs[j].length > 0, j))
+
+
+def stands(kitchen: Kitchen, plan: Plan) -> bool:
+    """Whether a plan keeps every rule, limits included."""
+    again = in_order(kitchen, by_start(kitchen, plan), plan.starts, plan.ovens)
+    return again == plan and not late(kitchen, plan)
+
+
+def late(kitchen: Kitchen, plan: Plan) -> list[tuple[int, int]]:
+    """For each limit that is not kept, the job that must start later, and from when on."""
+    found = []
+    jobs = kitchen.jobs
+    for limit in kitchen.limits:
+        last = max(plan.starts[i] + jobs[i].length for i in limit.last)
+        hot = max(limit.hot, key=lambda i: plan.starts[i] + jobs[i].length)
+        if last > plan.starts[hot] + jobs[hot].length + limit.within:
+            found.append((hot, last - limit.within - jobs[hot].length))
+    return found
+
+
+def within_limits(kitchen: Kitchen, order: Sequence[int], tries: int = 6) -> Plan | None:
+    """As `in_order`, with hot steps put off until what follows them is in time; None when that does not come about."""
+    not_before = [0] * len(kitchen.jobs)
+    for _ in range(tries):
+        plan = in_order(kitchen, order, not_before)
+        too_early = late(kitchen, plan)
+        if not too_early:
+            return plan
+        for j, when in too_early:
+            not_before[j] = max(not_before[j], when)
+    return None

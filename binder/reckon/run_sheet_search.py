@@ -1,11 +1,26 @@
-"""The shortest plan that can be found, and a bound that no plan can beat."""
+"""The shortest plan that can be found, and a bound that no plan can beat.
+
+First plans made by rules of thumb, then the search that learns, which finds a better one or proves that there is none.
+A constraint solver in compiled code would be faster, but the one that is small enough to depend on can only be stopped
+by a clock, so that a slow machine would print another sheet than a quick one; this one counts its steps.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from random import Random
 
-from binder.reckon.run_sheet_place import in_order
-from binder.reckon.run_sheet_problem import Kitchen, Plan, heads, tails
+from binder.reckon.run_sheet_bounds import Windows, bound, windows
+from binder.reckon.run_sheet_exact import Effort, decide
+from binder.reckon.run_sheet_model import Model
+from binder.reckon.run_sheet_place import by_start, in_order, stands, within_limits
+from binder.reckon.run_sheet_problem import Job, Kitchen, Plan, followers
+
+FIRST_TRIES = 24  # orders tried before the search that learns
+MORE_TRIES = 300  # and after it, when it has proven nothing
+STEPS = 150_000  # of the search that learns: some seconds at the most, on a slow machine more
+SEED = 20260607
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,17 +32,124 @@ class Found:
     within_limits: bool
 
 
-def search(kitchen: Kitchen, later: tuple[tuple[int, int], ...]) -> Found:
-    """Never bounded by the clock: so many steps, the same on every machine."""
-    head, tail = heads(kitchen), tails(kitchen)
-    count = len(kitchen.jobs)
-    length = [job.length for job in kitchen.jobs]
-    bound = max((h + n + t for h, n, t in zip(head, length, tail, strict=True)), default=0)
-    placed: list[int] = []
-    left = set(range(count))
-    while left:
-        ready = [j for j in left if not left.intersection(kitchen.jobs[j].after)]
-        placed.append(max(ready, key=lambda j: (length[j] + tail[j], -j)))
-        left.remove(placed[-1])
-    plan = in_order(kitchen, placed, [0] * count)
-    return Found(plan, bound, True)
+def search(kitchen: Kitchen) -> Found:
+    """The best plan for so much effort, which is counted and never timed."""
+    of = windows(kitchen)
+    low = bound(kitchen)
+    plan = _first(kitchen, of, low, FIRST_TRIES, SEED)
+    if plan is not None and plan.finish(kitchen) == low:
+        return Found(plan, low, True)
+    plan, low = _proven(kitchen, of, plan, low, Effort(STEPS))
+    if plan is None:
+        # Nothing keeps the limits, or nothing that could be found: a sheet without them, and a problem that says so.
+        free = search(replace(kitchen, limits=()))
+        return Found(free.plan, free.bound, stands(kitchen, free.plan))
+    if plan.finish(kitchen) > low:
+        more = _first(kitchen, of, low, MORE_TRIES, SEED + 1)
+        if more is not None and more.finish(kitchen) < plan.finish(kitchen):
+            plan = more
+    return Found(plan, low, True)
+
+
+# ---- rules of thumb ----
+
+
+def _first(kitchen: Kitchen, of: Windows, low: int, tries: int, seed: int) -> Plan | None:
+    """The best of so many orders, each worked over from the back and from the front."""
+    best: Plan | None = None
+    mirrored = _mirrored(kitchen)
+    for ranks in _ranks(kitchen, of, tries, seed):
+        for plan in _worked_over(kitchen, mirrored, _listed(kitchen, ranks)):
+            if plan is not None and (best is None or plan.finish(kitchen) < best.finish(kitchen)):
+                best = plan
+        if best is not None and best.finish(kitchen) <= low:
+            break
+    return best
+
+
+def _ranks(kitchen: Kitchen, of: Windows, tries: int, seed: int) -> Iterator[list[float]]:
+    """What to do first: what has most after it; then the same with some chance in it."""
+    every = range(len(kitchen.jobs))
+    longest = [float(kitchen.jobs[j].length + of.tail[j]) for j in every]
+    yield longest
+    yield [of.tail[j] - of.head[j] + 0.0 for j in every]
+    yield [of.tail[j] + (0.0 if kitchen.jobs[j].needs else kitchen.jobs[j].length) for j in every]
+    dice = Random(seed)
+    for _ in range(tries):
+        yield [rank * (0.6 + 0.8 * dice.random()) for rank in longest]
+
+
+def _listed(kitchen: Kitchen, ranks: Sequence[float]) -> list[int]:
+    """The jobs by rank, the highest first, each after those it waits for."""
+    waits = [len(set(job.after)) for job in kitchen.jobs]
+    follow = followers(kitchen)
+    ready = [j for j, count in enumerate(waits) if not count]
+    order = []
+    while ready:
+        j = max(ready, key=lambda j: (ranks[j], -j))
+        ready.remove(j)
+        order.append(j)
+        for i in dict.fromkeys(follow[j]):
+            waits[i] -= 1
+            if not waits[i]:
+                ready.append(i)
+    return order
+
+
+def _mirrored(kitchen: Kitchen) -> Kitchen:
+    """The same with time running backwards."""
+    follow = followers(kitchen)
+    jobs = tuple(replace(job, after=tuple(after)) for job, after in zip(kitchen.jobs, follow, strict=True))
+    return replace(kitchen, jobs=jobs, limits=())
+
+
+def _worked_over(kitchen: Kitchen, mirrored: Kitchen, order: Sequence[int]) -> Iterator[Plan | None]:
+    """A plan, and the plan after moving all jobs as late as they can be and then as early again.
+
+    Valls, Ballestin and Quintanilla, "Justification and RCPSP" (European Journal of Operational Research 165, 2005).
+    """
+    nothing = [0] * len(kitchen.jobs)
+    yield within_limits(kitchen, order)
+    plan = in_order(kitchen, order, nothing)
+    for _ in range(2):
+        ends = [start + job.length for start, job in zip(plan.starts, kitchen.jobs, strict=True)]
+        back = in_order(mirrored, _after_others(mirrored, [float(end) for end in ends]), nothing)
+        order = _after_others(kitchen, [float(s + job.length) for s, job in zip(back.starts, kitchen.jobs, strict=True)])
+        yield within_limits(kitchen, order)
+        plan = in_order(kitchen, order, nothing)
+
+
+def _after_others(kitchen: Kitchen, ranks: list[float]) -> list[int]:
+    return _listed(kitchen, ranks)
+
+
+# ---- proof ----
+
+
+def _proven(
+    kitchen: Kitchen, of: Windows, plan: Plan | None, low: int, effort: Effort
+) -> tuple[Plan | None, int]:
+    """A better plan where there is one, and the highest bound that was proven.
+
+    Ends are tried from the bound upwards in growing steps, then between what is known to be too early and what is not.
+    """
+    high = plan.finish(kitchen) if plan else _one_after_another(kitchen) + 1
+    model = Model(kitchen, of, low, high - 1)
+    if plan:
+        model.follow(plan)
+    stride = 0
+    while low < high:
+        end = min(low + stride, high - 1) 
+        answer = decide(model, end, effort)
+        if answer is None:
+            break
+        if answer:
+            found = model.plan()
+            if not stands(kitchen, found):
+                break
+            plan, high = found, found.finish(kitchen)
+            stride = (high - 1 - low) // 2
+        else:
+            low = end + 1
+            stride = 2 * stride + 1
+    return plan, low

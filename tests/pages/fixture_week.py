@@ -10,8 +10,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from binder.model.quantity import Interval, exactly
-from binder.pages.binder import edition_of
-from binder.pages.edition import Edition
+from binder.pages.edition import Edition, edition_of
 from binder.problem import warning
 from binder.reckon.facts import (
     AimReached,
