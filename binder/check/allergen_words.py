@@ -29,7 +29,7 @@ def _no_word(said: Said[str], listed: AllergenList) -> Problem:
     remedies = ways_out(said.value, allergens.words(listed), "the words of the list")
     message = f'"{said.value}" is no allergen of the {_NAMES[listed]} list'
     if allergens.word_of(said.value, _OTHER[listed]):
-        remedies = (f"or write `allergen list: {_OTHER[listed]}` in household.yaml", *remedies)
+        remedies = (f"write `allergen list: {_OTHER[listed]}` in household.yaml", *remedies)
     return error(said.span, "wrong-type", message, *remedies)
 
 

@@ -83,24 +83,32 @@ def named_outright(name: str, pantry: Pantry) -> Food | None:
     return of_everyday(item.name, pantry.listed) if item else None
 
 
+def _states(preparation: str) -> tuple[str, ...]:
+    """The words of state that a part of the preparation begins with: `dried` of `dried, soaked`."""
+    parts = [part.split() for part in plain(preparation).split(",")] if preparation else []
+    return tuple(words[0] for words in parts if words and words[0] in _STATES)
+
+
 def _one(phrase: str, preparation: str, pantry: Pantry) -> Food | None:
     """The food of one phrase, with a state word of the preparation in front where that names a food of its own."""
-    parts = [part.split() for part in plain(preparation).split(",")]
-    states = [words[0] for words in parts if words and words[0] in _STATES]
-    for spelling in (*(f"{state} {phrase}" for state in states), phrase):
+    for spelling in (*(f"{state} {phrase}" for state in _states(preparation)), phrase) if pantry.own else ():
         if own := pantry.own.get(key(spelling)):
             return own
+    return _in_tables(phrase, preparation, pantry.listed)
+
+
+@lru_cache(maxsize=8192)
+def _in_tables(phrase: str, preparation: str, listed: AllergenList) -> Food | None:
     item = everyday.lookup(phrase, preparation)
     if item is None:
         row = composition.named(phrase)
-        return of_composition(row.ndb, pantry.listed) if row else None
-    asked = everyday.lookup(phrase)
-    if asked is item and not _agrees(item, states):
+        return of_composition(row.ndb, listed) if row else None
+    if everyday.lookup(phrase) is item and not _agrees(item, _states(preparation)):
         return None
-    return of_everyday(item.name, pantry.listed)
+    return of_everyday(item.name, listed)
 
 
-def _agrees(item: everyday.Everyday, states: list[str]) -> bool:
+def _agrees(item: everyday.Everyday, states: tuple[str, ...]) -> bool:
     """Whether the plain food may stand for one in these states: its row, or its own name, says so too."""
     row = composition.row(item.row) if item.row else None
     published = f"{item.name}, {row.name if row else ''}".lower()

@@ -43,7 +43,10 @@ class Around:
 
 
 def check_week(document: Document, around: Around) -> tuple[Week | None, tuple[Problem, ...]]:
-    """The plan, lines that cannot stand left out, and all that is wrong; None when it names no week."""
+    """The plan, lines that cannot stand left out, and all that is wrong; None when it names no week.
+
+    A closed week keeps what it was: that it names what is there no longer is no problem.
+    """
     found: Found = list(document.problems)
     entry = WEEK.read(document.root, found) if document.root is not None else None
     if entry is None:
@@ -51,12 +54,13 @@ def check_week(document: Document, around: Around) -> tuple[Week | None, tuple[P
     monday = _monday(entry, document.path, found)
     if monday is None:
         return None, tuple(found)
-    sessions = [_session(one, around.household, found) for one in entry.get(WeekFields.prep) or ()]
-    meals = [_meal(one, monday, around, found) for one in entry.get(WeekFields.meals) or ()]
-    swaps = [_substitution(one, around, found) for one in entry.get(WeekFields.substitutions) or ()]
-    already = [_already(one, around.titles, found) for one in entry.get(WeekFields.already) or ()]
-    closed = entry.get(WeekFields.closed)
     found.extend(bad_links(document, around.photos))
+    closed = entry.get(WeekFields.closed)
+    meant: Found = []
+    sessions = [_session(one, around.household, meant) for one in entry.get(WeekFields.prep) or ()]
+    meals = [_meal(one, monday, around, meant) for one in entry.get(WeekFields.meals) or ()]
+    swaps = [_substitution(one, around, meant) for one in entry.get(WeekFields.substitutions) or ()]
+    already = [_already(one, around.titles, meant) for one in entry.get(WeekFields.already) or ()]
     made = Week(
         key=key_of(document.path),
         monday=monday,
@@ -68,7 +72,7 @@ def check_week(document: Document, around: Around) -> tuple[Week | None, tuple[P
         notes=document.body.notes,
         closed=_closed(closed) if closed else None,
     )
-    return made, tuple(found)
+    return made, tuple(found if closed else [*found, *meant])
 
 
 def _monday(entry: Entry, path: str, found: Found) -> date | None:

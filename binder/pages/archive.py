@@ -58,7 +58,9 @@ def first_words(markdown: str, most: int = FIRST_WORDS) -> str:
     paragraph = re.split(r"\n\s*\n", markdown.strip(), maxsplit=1)[0]
     words = _MARKS.sub("", _LINK.sub(r"\1", paragraph)).split()
     rest = len(words) > most or paragraph != markdown.strip()
-    return " ".join(words[:most]) + ("…" if words and rest else "")
+    cut = " ".join(words[:most])
+    # A sentence that ended is not run on.
+    return cut + ((" …" if cut.endswith((".", "!", "?")) else "…") if cut and rest else "")
 
 
 def notes_page(shelf: Shelf) -> Page | None:

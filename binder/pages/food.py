@@ -39,7 +39,8 @@ def _aisle(aisle: str, title: str, shelf: Shelf) -> Table:
 
 
 def used_in(found: ShelvedFood) -> tuple[str, ...]:
-    return unique(use.recipe for use in found.uses)
+    """Recipe keys; what merely leaves the food over does not use it."""
+    return unique(use.recipe for use in found.uses if not use.given)
 
 
 def food_page(found: ShelvedFood, shelf: Shelf) -> Page:
@@ -175,6 +176,7 @@ def _uses(found: ShelvedFood, shelf: Shelf) -> list[Block]:
     for use in found.uses:
         note = f" – {use.line.text}"
         note += f" ({w.substituted_in.format(week_title(use.week, w))})" if use.week else ""
+        note += f" ({w.left_over_there})" if use.given else ""
         items.append((*shelf.dish(use.recipe), *run(note, "small")))
     blocks: list[Block] = [Heading(2, w.used_in, "used")]
     return [*blocks, Bullets(unique(items)) if items else Para(plain(w.not_used))]

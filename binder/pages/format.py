@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from fractions import Fraction
-from math import floor
 from types import MappingProxyType
 
 from binder.pages.words.en import Words
@@ -37,7 +36,9 @@ _NO_CENTS = frozenset({"JPY", "KRW", "ISK", "CLP", "VND"})  # ISO 4217: no minor
 def half_up(value: Fraction | float, step: Fraction | int = 1) -> Fraction:
     """To the nearest multiple of `step`; half goes up. A float is taken to nine decimals first."""
     exact = value if isinstance(value, Fraction) else round(Fraction(value), 9)
-    return floor(exact / step + Fraction(1, 2)) * Fraction(step)
+    # In whole numbers, for speed: the steps nearest to exact / step.
+    over, under = exact.numerator * step.denominator, exact.denominator * step.numerator
+    return Fraction((2 * over + under) // (2 * under) * step.numerator, step.denominator)
 
 
 def number(value: Fraction | float, decimals: int = 0) -> str:

@@ -75,7 +75,8 @@ def minutes_text(of: RecipeMinutes, words: Words) -> str:
     """`51 min, 24 min of it handwork; 10 min at service`; `at least` where a step states none; "" without any."""
     said = []
     if of.elapsed is not None and of.hands is not None:
-        said.append(words.minutes_of_handwork.format(time=minutes(of.elapsed), hands=minutes(of.hands)))
+        form = words.minutes_all_handwork if of.hands == of.elapsed else words.minutes_of_handwork
+        said.append(form.format(time=minutes(of.elapsed), hands=minutes(of.hands)))
     if of.service is not None:
         said.append(words.minutes_at_service.format(minutes(of.service)))
     text = "; ".join(said)

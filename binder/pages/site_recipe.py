@@ -104,8 +104,8 @@ def allergens(facts: RecipeFacts, shelf: Shelf) -> list[Block]:
     w, found = shelf.words, facts.allergens
     lines = allergen_words(facts.contains, facts.may_contain, facts.not_known, shelf.edition)
     by_food = [
-        plain(w.allergen_from.format(word=first_upper(word), foods=listed(foods, w)))
-        for source in (found.contains_from, found.may_from)
+        plain(form.format(word=first_upper(word), foods=listed(foods, w)))
+        for form, source in ((w.allergen_from, found.contains_from), (w.allergen_may_from, found.may_from))
         for word, foods in source.items()
     ]
     blocks: list[Block] = [Para(plain(" ".join(lines)))]

@@ -31,11 +31,12 @@ FoodKey = tuple[str, str, str | None]
 
 @dataclass(frozen=True, slots=True)
 class FoodUse:
-    """One line that uses a food: of a recipe, or of a week's substitution."""
+    """One line that names a food: of a recipe, or of a week's substitution; `given`: the recipe has it left over."""
 
     recipe: str
     line: Ingredient
     week: str = ""  # set for a substitution
+    given: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +180,8 @@ def _mentions(library: Library) -> Iterator[tuple[Food, FoodUse | None]]:
         for line in recipe.ingredients:
             if line.recipe is None:
                 yield line.food, FoodUse(recipe.key, line)
+        for line in recipe.gives:
+            yield line.food, FoodUse(recipe.key, line, given=True)
     for week in library.weeks.values():
         for swap in week.substitutions:
             if swap.use.recipe is None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from fractions import Fraction
 
 from binder.model.stock import Lot
 from binder.pages.edition import portions, run, unique
@@ -13,6 +15,8 @@ from binder.reckon.facts import PackingRow
 
 _FIRST = ("freezer", "fridge", "cupboard")
 STOCK_FILE = "stock.yaml"
+# The dates of a stock line, which have a column of their own.
+_DATES = re.compile(r",\s*(?:made|opened|frozen|thawed|best before)\s+\d{4}-\d{2}-\d{2}")
 
 
 def on_hand_page(shelf: Shelf) -> Page:
@@ -46,16 +50,12 @@ def _table(lots: Sequence[Lot], name: str, shelf: Shelf) -> Table:
 
 
 def _what(lot: Lot, shelf: Shelf) -> Text:
-    """The line as written, without its dates, and the way to the dish or the food."""
-    text = lot.text.partition(",")[0] if _has_date(lot) else lot.text
+    """So many portions of a dish; of a food the line as written, without its dates; each with the way to its page."""
     if lot.recipe:
-        return (*run(f"{text} – "), *shelf.dish(lot.recipe))
+        count = sum((m.high for m in lot.measures), Fraction(0))
+        return (*run(f"{portions(count, shelf.words)} "), *shelf.dish(lot.recipe))
     href = shelf.food_href(lot.food) if lot.food else None
-    return run(text, "", href)
-
-
-def _has_date(lot: Lot) -> bool:
-    return any((lot.made, lot.opened, lot.frozen, lot.thawed, lot.best_before))
+    return run(_DATES.sub("", lot.text), "", href)
 
 
 def _dated(lot: Lot, shelf: Shelf) -> str:
@@ -100,7 +100,8 @@ def _packed(row: PackingRow, shelf: Shelf) -> Row:
     w = shelf.words
     each = f", {grams(row.grams_each)}" if row.grams_each is not None else ""
     much = f"{row.count} × {row.container or w.packed_as.get(row.what, row.what)}{each}"
-    whom = unique(f"{p.eater or w.any_day}{f' {day(p.date, w)}' if p.date else ''}" for p in row.for_)
+    named = (" ".join([*([p.eater] if p.eater else []), day(p.date, w) if p.date else w.any_day]) for p in row.for_)
+    whom = unique(named)
     made = day(row.session.on, w) if row.session else w.not_known
     said = listed(whom, w) or w.packed_as.get(row.what, row.what)
     return Row((shelf.dish(row.recipe), plain(much), plain(made), plain(said)))

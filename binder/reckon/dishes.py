@@ -96,7 +96,7 @@ def past_use_by(lot: Lot, last: date) -> Problem:
         "past-use-by",
         f"{lot.text}: its last day was {last.isoformat()}; it is not counted as on hand",
         "throw it away and take the line out",
-        "or correct its date",
+        "correct its date",
     )
 
 
@@ -195,4 +195,4 @@ def _stock_short(already: Already, on_hand: Fraction, short: Fraction, recipes: 
     else:
         message = f"{float(already.portions):g} portions of {title} are to come from stock; {have} are on hand"
     fewer = f"write `{have} portions {already.recipe}`" if on_hand else "take the line out: the rest is cooked"
-    return error(already.span, "stock-short", message, fewer, "or add the lot to stock.yaml")
+    return error(already.span, "stock-short", message, fewer, "add the lot to stock.yaml")

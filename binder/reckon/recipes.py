@@ -153,7 +153,7 @@ def _no_weight(line: Ingredient) -> Problem:
         "no-weight",
         f"no weight is known for 1 {unit} of {line.food.name}: figures stay incomplete",
         "write the line in grams",
-        f"or give the household's own scale in foods.yaml: weights: {{1 {unit}: ... g}}",
+        f"give the household's own scale in foods.yaml: weights: {{1 {unit}: ... g}}",
     )
 
 

@@ -9,7 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from fractions import Fraction
+from math import ceil
 
 from binder.model.household import Household
 from binder.model.week import Session
@@ -18,6 +21,7 @@ from binder.reckon import run_sheet_equipment as kit
 from binder.reckon.demand import clock
 from binder.reckon.facts import Batch, RunSheet, Task
 from binder.reckon.run_sheet_kitchen import COOLING, Setting, setting
+from binder.reckon.run_sheet_order import careful
 from binder.reckon.run_sheet_problem import Plan
 from binder.reckon.run_sheet_search import Found, search
 from binder.reckon.run_sheet_tasks import Lists, Planned, planned, whole_minutes
@@ -45,6 +49,7 @@ def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> 
     tasks = (*tasks, *_of_session(tasks, household.session_minutes))
     at = setting(tasks, lists, have, household)
     found = search(at.kitchen)
+    found = replace(found, plan=careful(at.kitchen, found.plan, at.care))
     start = clock(household, session.on, session.at_minutes)
     problems = [*kit.missing(batches, have, household)]
     if not found.within_limits:
@@ -55,7 +60,7 @@ def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> 
     return sheet, tuple(problems)
 
 
-def _of_session(tasks: tuple[Planned, ...], stated: Mapping[str, object] | None) -> list[Planned]:
+def _of_session(tasks: tuple[Planned, ...], stated: Mapping[str, Fraction] | None) -> list[Planned]:
     """Minutes that the household states for each session; what is washed up is washed up last."""
     made: list[Planned] = []
     names = sorted(stated or (), key=lambda name: (WASHING in name.casefold(), name)) if tasks else []
@@ -63,7 +68,7 @@ def _of_session(tasks: tuple[Planned, ...], stated: Mapping[str, object] | None)
         assert stated is not None
         after = tuple(range(len(tasks) + len(made))) if WASHING in name.casefold() else ()
         slug = re.sub(r"[^\w]+", "-", name.casefold()).strip("-")
-        made.append(Planned(f"session/{slug}", None, name, None, round(float(str(stated[name])) * 60), True, after))
+        made.append(Planned(f"session/{slug}", None, name, None, ceil(stated[name] * 60), True, after))
     return made
 
 

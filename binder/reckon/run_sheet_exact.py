@@ -27,6 +27,8 @@ def decide(model: Model, end: int, effort: Effort) -> bool | None:
     until = FIRST_RUN
     before = reasoner.steps
     while effort.left > 0:
+        if reasoner.impossible:
+            return False
         dead = reasoner.propagate()
         effort.left -= reasoner.steps - before
         before = reasoner.steps

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import gcd
 
 from binder.model.household import Household
+from binder.model.recipe import Ingredient
 from binder.reckon.allergens import covered
 from binder.reckon.facts import Batch
 from binder.reckon.run_sheet_equipment import COOK, OVEN, Equipment, Pieces, heat_of, is_hot, racks_kept
+from binder.reckon.run_sheet_order import AVOIDED, PLAIN, RAW_MEAT, Care
 from binder.reckon.run_sheet_problem import Job, Kitchen, Limit, Plan
 from binder.reckon.run_sheet_tasks import Lists, Planned
 
 HEATING = 10 * 60  # seconds from cold, or from one temperature to another: as the run sheet's rules say
+MEAT = "meat and fish"  # the aisle
 COOLING = 2 * 60 * 60  # seconds, FDA Food Code 3-501.14: from 135 to 70 °F within 2 h
 
 
@@ -21,15 +24,14 @@ COOLING = 2 * 60 * 60  # seconds, FDA Food Code 3-501.14: from 135 to 70 °F wit
 class Setting:
     """The problem of one session: `unit` seconds of a unit of time; `pieces` of each kind of the kitchen.
 
-    `limits` are those of the kitchen. `later` says of each job what makes it better late: an allergen that an eater
-    avoids, raw meat; and the batch it belongs to.
+    `limits` are those of the kitchen; `care` says what is in hand in each job.
     """
 
     kitchen: Kitchen
     unit: int
     pieces: tuple[Pieces, ...]
     limits: tuple[Limit, ...]
-    later: tuple[tuple[int, int], ...]
+    care: tuple[Care, ...]
 
     def uses(self, plan: Plan) -> list[tuple[str, ...]]:
         """The pieces each job keeps, by name: of those that are free the ones with the lowest numbers."""
@@ -65,7 +67,7 @@ def setting(tasks: Sequence[Planned], lists: Sequence[Lists], have: Equipment, h
         jobs.append(Job(task.seconds // unit, needs, task.after, racks, heat))
     limits = tuple(Limit(limit.hot, limit.last, limit.within // unit) for limit in limits)
     kitchen = Kitchen(tuple(jobs), tuple(p.count for p in kinds), ovens, HEATING // unit, limits)
-    return Setting(kitchen, unit, tuple(kinds), limits, _later(tasks, household))
+    return Setting(kitchen, unit, tuple(kinds), limits, _care(tasks, household))
 
 
 def _needs(task: Planned, have: Equipment) -> list[tuple[Pieces, int]]:
@@ -113,13 +115,40 @@ def _last_hot(tasks: Sequence[Planned], steps: Sequence[tuple[int, ...]]) -> tup
     return ()
 
 
-def _later(tasks: Sequence[Planned], household: Household) -> tuple[tuple[int, int], ...]:
-    avoided = [word for eater in household.eaters for word in eater.avoids]
-    names: dict[str, int] = {}
+def _care(tasks: Sequence[Planned], household: Household) -> tuple[Care, ...]:
+    """What is in hand: an allergen or a food that an eater avoids; raw meat or fish; or neither."""
+    avoided = {word for eater in household.eaters for word in eater.avoids}
+    dishes: dict[str, int] = {}
     found = []
     for task in tasks:
         batch = task.batch
-        number = names.setdefault(batch.id or batch.recipe, len(names)) if batch else -1
-        words = batch.facts.contains if batch and batch.facts else ()
-        found.append((sum(bool(covered(avoid, words)) for avoid in avoided), number))
+        dish = dishes.setdefault(batch.id or batch.recipe, len(dishes)) if batch else -1
+        lines = _in_hand(task)
+        level = PLAIN
+        if any(_is_avoided(line, avoided) for line in lines) or (batch and _from_parts(batch, avoided)):
+            level = AVOIDED
+        elif any(line.food.aisle == MEAT for line in lines):
+            level = RAW_MEAT
+        found.append(Care(level, task.attended, dish))
     return tuple(found)
+
+
+def _in_hand(task: Planned) -> tuple[Ingredient, ...]:
+    """The ingredients of the step's own part, where they are written under one; else all that is cooked."""
+    if task.step is None or task.batch is None or task.batch.facts is None:
+        return ()
+    lines = tuple(line for line in task.batch.facts.recipe.ingredients if line.when == "cooked")
+    part = (task.step.part or "").casefold()
+    return tuple(line for line in lines if (line.part or "").casefold() == part) or lines
+
+
+def _is_avoided(line: Ingredient, avoided: Iterable[str]) -> bool:
+    food = line.food
+    return any(covered(word, food.contains or ()) or word.casefold() == food.name.casefold() for word in avoided)
+
+
+def _from_parts(batch: Batch, avoided: Iterable[str]) -> bool:
+    """Whether a recipe used as a part brings in an allergen that is avoided."""
+    if batch.facts is None or not any(line.recipe for line in batch.facts.recipe.ingredients):
+        return False
+    return any(covered(word, batch.facts.contains) for word in avoided)

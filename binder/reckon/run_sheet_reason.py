@@ -33,6 +33,7 @@ class Reasoner:
         self.least: list[int] = []
         self.weight: list[float] = []
         self.turn: list[int] = []  # of each variable the row that was last concluded of it
+        self.impossible = False  # a dead end that rests on no decision has been met
         self.steps = 0  # effort, in conclusions drawn
         self._arcs: list[list[tuple[int, int]]] = []  # row to (row, difference)
         self._maybe: list[list[tuple[int, int, int, int]]] = []  # the same where a statement (row, least) holds
@@ -58,7 +59,7 @@ class Reasoner:
         for least in (low, -high):
             self.least.append(least)
             for rows in (self._arcs, self._maybe, self._held, self._watch):
-                rows.append([])  # type: ignore[attr-defined]
+                rows.append([])
             self._queued.append(False)
             self._at.append(-1)
             self._of.append(0)
@@ -244,6 +245,7 @@ class Reasoner:
         while self._levels and latest < self._levels[-1]:
             self._undo(len(self._levels) - 1)
         if not self._levels:
+            self.impossible = True
             return False
         needed, uip = self._first_implication(dead)
         others = [(self._where(*said), said) for said in needed.items() if said[0] != uip[0]]
@@ -313,7 +315,7 @@ class Reasoner:
             self._at[row] = self._last[at]
             self.turn[row >> 1] = row & 1
         for rows in (self._row, self._before, self._reasons, self._last):
-            del rows[start:]  # type: ignore[attr-defined]
+            del rows[start:]
         del self._levels[level:]
 
     def restart(self) -> None:

@@ -7,15 +7,15 @@ by a clock, so that a slow machine would print another sheet than a quick one; t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
 from binder.reckon.run_sheet_bounds import Windows, bound, windows
 from binder.reckon.run_sheet_exact import Effort, decide
 from binder.reckon.run_sheet_model import Model
-from binder.reckon.run_sheet_place import by_start, in_order, stands, within_limits
-from binder.reckon.run_sheet_problem import Job, Kitchen, Plan, followers
+from binder.reckon.run_sheet_place import in_order, stands, within_limits
+from binder.reckon.run_sheet_problem import Kitchen, Plan, followers
 
 FIRST_TRIES = 24  # orders tried before the search that learns
 MORE_TRIES = 300  # and after it, when it has proven nothing
@@ -114,7 +114,9 @@ def _worked_over(kitchen: Kitchen, mirrored: Kitchen, order: Sequence[int]) -> I
     for _ in range(2):
         ends = [start + job.length for start, job in zip(plan.starts, kitchen.jobs, strict=True)]
         back = in_order(mirrored, _after_others(mirrored, [float(end) for end in ends]), nothing)
-        order = _after_others(kitchen, [float(s + job.length) for s, job in zip(back.starts, kitchen.jobs, strict=True)])
+        order = _after_others(
+            kitchen, [float(s + job.length) for s, job in zip(back.starts, kitchen.jobs, strict=True)]
+        )
         yield within_limits(kitchen, order)
         plan = in_order(kitchen, order, nothing)
 
@@ -123,12 +125,15 @@ def _after_others(kitchen: Kitchen, ranks: list[float]) -> list[int]:
     return _listed(kitchen, ranks)
 
 
+def _one_after_another(kitchen: Kitchen) -> int:
+    """Time enough for every job alone, an oven heated for each."""
+    return sum(job.length + (kitchen.heating if job.racks else 0) for job in kitchen.jobs)
+
+
 # ---- proof ----
 
 
-def _proven(
-    kitchen: Kitchen, of: Windows, plan: Plan | None, low: int, effort: Effort
-) -> tuple[Plan | None, int]:
+def _proven(kitchen: Kitchen, of: Windows, plan: Plan | None, low: int, effort: Effort) -> tuple[Plan | None, int]:
     """A better plan where there is one, and the highest bound that was proven.
 
     Ends are tried from the bound upwards in growing steps, then between what is known to be too early and what is not.
@@ -139,7 +144,7 @@ def _proven(
         model.follow(plan)
     stride = 0
     while low < high:
-        end = min(low + stride, high - 1) 
+        end = min(low + stride, high - 1)
         answer = decide(model, end, effort)
         if answer is None:
             break
@@ -150,6 +155,6 @@ def _proven(
             plan, high = found, found.finish(kitchen)
             stride = (high - 1 - low) // 2
         else:
-            low = end + 1
+            low = high if model.reasoner.impossible else end + 1
             stride = 2 * stride + 1
     return plan, low

@@ -114,6 +114,12 @@ def test_closed_week_keeps_its_block() -> None:
     assert closed["notes"] == ("good", 1)
 
 
+def test_closed_week_may_name_what_is_there_no_longer() -> None:
+    text = WEEK.replace("[Ana, Rui]", "[Ana, Bea]").replace("{in: bean-stew", "{in: gone")
+    assert {one.code for one in checked({W: text}).problems} == {"unknown-eater", "unknown-recipe"}
+    assert checked({W: text.replace("already:", "closed: {rest: none}\nalready:")}).problems == ()
+
+
 def test_week_without_prep_or_meals() -> None:
     made = library({W: "---\nweek: 2026-W24\n---\nNothing planned.\n"}).weeks["2026-W24"]
     assert (made.sessions, made.meals, made.notes, made.monday) == ((), (), "Nothing planned.", date(2026, 6, 8))

@@ -70,6 +70,8 @@ def test_grams_as_a_scale_shows_them(grams: float, text: str) -> None:
 
 def test_half_goes_up_and_float_traces_do_not_change_it() -> None:
     assert printed.half_up(Fraction(5, 2)) == 3
+    assert printed.half_up(Fraction(-5, 2)) == -2
+    assert printed.half_up(Fraction(7, 12), Fraction(1, 3)) == Fraction(2, 3)
     assert printed.half_up(47.49999999999999) == 48
     assert printed.half_up(0.1 + 0.2, Fraction(1, 10)) == Fraction(3, 10)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from run_sheet_kitchens import batch, faults, household, oven, recipe, session, step
+from tests.reckon.run_sheet_kitchens import batch, faults, household, oven, recipe, session, step
 
 from binder.model.household import Tool
 from binder.reckon.run_sheet import sheets

@@ -54,9 +54,9 @@ class SiteWords:
     )
     needs_at_service, gives = "Needed at service", "Gives as well"
     beside_in_all, at_service_in_all = "Beside, in all", "At service, in all"
-    allergen_from = "{word}: from {foods}"
+    allergen_from, allergen_may_from = "{word}: in {foods}", "{word}: by its pack, perhaps in {foods}"
     not_found_is_no_promise = "What is not recorded may still be there: a record is no promise."
-    minutes_of_handwork = "{time}, {hands} of it handwork"
+    minutes_of_handwork, minutes_all_handwork = "{time}, {hands} of it handwork", "{time}, all of it handwork"
     minutes_at_service = "{} at service"
     tallies_line = "The household's own counts: {}."
     planned_in, never_planned = "Weeks it was planned in", "Not planned in any week."
@@ -111,7 +111,7 @@ class SiteWords:
     in_other_list = "In the words of the other list: {}."
     measures_head, measure, weighs, where_from_head = "Measures", "Measure", "Weighs", "From"
     measures_used = "As the recipes here were worked out:"
-    substituted_in = "in place of another food, {}"
+    substituted_in, left_over_there = "in place of another food, {}", "left over from it"
 
     # ---- on hand ----
     nothing_on_hand = "Nothing is written down: stock.yaml says what is on hand."
