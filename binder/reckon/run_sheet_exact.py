@@ -20,7 +20,7 @@ class Effort:
 
 
 def decide(model: Model, end: int, effort: Effort) -> bool | None:
-    """Whether there is a plan that is over by `end` (its starts are then what the model's rows say); None: not known."""
+    """Whether there is a plan that is over by `end`, which `model.plan()` then is; None: not known."""
     reasoner = model.reasoner
     reasoner.restart()
     dead_ends, run = 0, 1

@@ -1,7 +1,6 @@
-"""Reasoning about whole numbers between bounds, with what is learnt from each dead end (lazy clause generation).
+"""Reasoning about whole numbers between bounds, and what follows from what, with the reasons kept.
 
-The method is that of Ohrimenko, Stuckey and Codish, "Propagation via lazy clause generation" (Constraints 14, 2009);
-the learning is that of clause-learning satisfiability solvers (first unique implication point, watched literals).
+The method is that of Ohrimenko, Stuckey and Codish, "Propagation via lazy clause generation" (Constraints 14, 2009).
 
 Every variable v stands for two rows: row 2v is its value, row 2v + 1 its value with the sign turned. What is known of a
 row is only ever a least value, so that a statement is a pair (row, least): `(2v, 7)` is v >= 7 and `(2v + 1, -9)` is
@@ -15,7 +14,6 @@ from collections.abc import Callable, Iterable
 Said = tuple[int, int]  # row, least value
 Reasons = tuple[Said, ...]
 ROOT: Reasons = ()
-GROWTH = 1.05  # of the weight that the latest dead ends have over earlier ones
 
 
 def contrary(said: Said) -> Said:
@@ -31,9 +29,7 @@ class Reasoner:
 
     def __init__(self) -> None:
         self.least: list[int] = []
-        self.weight: list[float] = []
         self.turn: list[int] = []  # of each variable the row that was last concluded of it
-        self.impossible = False  # a dead end that rests on no decision has been met
         self.steps = 0  # effort, in conclusions drawn
         self._arcs: list[list[tuple[int, int]]] = []  # row to (row, difference)
         self._maybe: list[list[tuple[int, int, int, int]]] = []  # the same where a statement (row, least) holds
@@ -44,10 +40,11 @@ class Reasoner:
         self._row: list[int] = []  # the trail: row, least value before, reasons, where the row stood before on it
         self._before: list[int] = []
         self._reasons: list[Reasons] = []
+        self._to: list[int] = []  # least value after
+        self._exact: list[bool] = []  # a difference: so much less of the first reason gives so much less
         self._last: list[int] = []
         self._at: list[int] = []  # of each row its latest place on the trail
         self._levels: list[int] = []
-        self._bump = 1.0
         self._others: list[Callable[[], Reasons | None]] = []
         self._of: list[int] = []  # row to the propagators that look at it, as bits
         self._due = 0
@@ -63,7 +60,6 @@ class Reasoner:
             self._queued.append(False)
             self._at.append(-1)
             self._of.append(0)
-        self.weight.append(0.0)
         self.turn.append(0)
         return len(self.least) - 2
 
@@ -115,8 +111,11 @@ class Reasoner:
         self._levels.append(len(self._row))
         return self.conclude(*said, ROOT)
 
-    def conclude(self, row: int, least: int, reasons: Reasons) -> Reasons | None:
-        """A row is at least so much because of the reasons; what cannot hold together when that cannot be."""
+    def conclude(self, row: int, least: int, reasons: Reasons, difference: bool = False) -> Reasons | None:
+        """A row is at least so much because of the reasons; what cannot hold together when that cannot be.
+
+        `difference`: the first reason less something would give the same less something.
+        """
         old = self.least[row]
         if least <= old:
             return None
@@ -126,6 +125,8 @@ class Reasoner:
         self._row.append(row)
         self._before.append(old)
         self._reasons.append(reasons)
+        self._to.append(least)
+        self._exact.append(difference)
         self._last.append(self._at[row])
         self._at[row] = len(self._row) - 1
         self.least[row] = least
@@ -166,13 +167,13 @@ class Reasoner:
         least, conclude, value = self.least, self.conclude, self.least[row]
         for end, by in self._arcs[row]:
             if value + by > least[end]:
-                dead = conclude(end, value + by, ((row, value),))
+                dead = conclude(end, value + by, ((row, value),), True)
                 if dead:
                     return dead
         for end, by, given, needed in self._maybe[row]:
             if least[given] >= needed:
                 if value + by > least[end]:
-                    dead = conclude(end, value + by, ((row, value), (given, needed)))
+                    dead = conclude(end, value + by, ((row, value), (given, needed)), True)
                     if dead:
                         return dead
             elif value + by + least[end ^ 1] > 0 and least[given ^ 1] < 1 - needed:
@@ -181,7 +182,7 @@ class Reasoner:
                     return dead
         for needed, start, end, by in self._held[row]:
             if value >= needed and least[start] + by > least[end]:
-                dead = conclude(end, least[start] + by, ((start, least[start]), (row, needed)))
+                dead = conclude(end, least[start] + by, ((start, least[start]), (row, needed)), True)
                 if dead:
                     return dead
         return None
@@ -226,7 +227,7 @@ class Reasoner:
         self._watch[row] = kept
         return None
 
-    # ---- dead ends ----
+    # ---- back ----
 
     def _where(self, row: int, least: int) -> int:
         """The place on the trail from which on a row is at least so much; -1: from the beginning."""
@@ -234,75 +235,6 @@ class Reasoner:
         while at >= 0 and self._before[at] >= least:
             at = self._last[at]
         return at
-
-    def learn(self, dead: Reasons) -> bool:
-        """Learn from statements that cannot hold together, and go back to where that says something new.
-
-        False: nothing can be decided otherwise.
-        """
-        # A dead end may be seen late, when all of it held before the last decision.
-        latest = max((self._where(*said) for said in dead), default=-1)
-        while self._levels and latest < self._levels[-1]:
-            self._undo(len(self._levels) - 1)
-        if not self._levels:
-            self.impossible = True
-            return False
-        needed, uip = self._first_implication(dead)
-        others = [(self._where(*said), said) for said in needed.items() if said[0] != uip[0]]
-        others = [(at, said) for at, said in others if not self._implied(at, needed)]
-        others.sort(reverse=True)
-        back = others[0][0] if others else -1
-        level = sum(start <= back for start in self._levels)
-        self._undo(level)
-        parts = [contrary(uip), *(contrary(said) for _, said in others)]
-        if len(parts) > 1:
-            self._watched(parts)
-        self._bump *= GROWTH
-        if self._bump > 1e100:
-            self.weight = [w / self._bump for w in self.weight]
-            self._bump = 1.0
-        return self.conclude(*parts[0], tuple(said for _, said in others)) is None
-
-    def _first_implication(self, dead: Reasons) -> tuple[dict[int, int], Said]:
-        """Statements that cannot hold together of which one alone was concluded since the last decision."""
-        start, root = self._levels[-1], self._levels[0]
-        needed: dict[int, int] = {}
-        recent = self._add(dead, needed, start, root)
-        at = len(self._row) - 1
-        while True:
-            row = self._row[at]
-            if row in needed and self._before[at] < needed[row]:
-                if recent == 1:
-                    return needed, (row, needed[row])
-                del needed[row]
-                recent += self._add(self._reasons[at], needed, start, root) - 1
-            at -= 1
-
-    def _add(self, reasons: Reasons, needed: dict[int, int], start: int, root: int) -> int:
-        """Add to what is needed, each row once; how many more of it now date from the last decision on."""
-        recent = 0
-        for row, least in reasons:
-            known = needed.get(row)
-            if known is not None and known >= least:
-                continue
-            at = self._where(row, least)
-            if at < root:
-                continue
-            self.weight[row >> 1] += self._bump
-            if at >= start and (known is None or self._where(row, known) < start):
-                recent += 1
-            needed[row] = least
-        return recent
-
-    def _implied(self, at: int, needed: dict[int, int]) -> bool:
-        """Whether a statement follows from the others that are needed."""
-        reasons = self._reasons[at]
-        root = self._levels[0]
-        return bool(reasons) and all(
-            self._where(row, least) < root
-            or (row in needed and least <= needed[row] and self._where(row, needed[row]) < at)
-            for row, least in reasons
-        )
 
     def _undo(self, level: int) -> None:
         """Take back every decision after so many."""
@@ -314,7 +246,7 @@ class Reasoner:
             self.least[row] = self._before[at]
             self._at[row] = self._last[at]
             self.turn[row >> 1] = row & 1
-        for rows in (self._row, self._before, self._reasons, self._last):
+        for rows in (self._row, self._before, self._to, self._exact, self._reasons, self._last):
             del rows[start:]
         del self._levels[level:]
 

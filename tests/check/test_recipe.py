@@ -133,10 +133,10 @@ def test_portioned_keeps_as_the_earliest_of_its_foods() -> None:
     assert not made.assumed
 
 
-def test_portioned_of_a_food_whose_keeping_is_not_known_is_assumed() -> None:
-    result = checked(
-        {"recipes/dish.md": "---\ntitle: Dish\nform: portioned\nmakes: 2 portions\ningredients: [1 cup qwertz]\n---\n"}
-    )
+@pytest.mark.parametrize("foods", ["1 cup qwertz", "100 g ground beef, 1 cup qwertz"])
+def test_portioned_of_a_food_whose_keeping_is_not_known_is_assumed(foods: str) -> None:
+    text = f"---\ntitle: Dish\nform: portioned\nmakes: 2 portions\ningredients: [{foods}]\n---\n"
+    result = checked({"recipes/dish.md": text})
     assert result.library is not None
     assert result.library.recipes["dish"].keeping.assumed
 
@@ -179,6 +179,12 @@ def test_reheat_and_needs() -> None:
         ("oven", None, 1200, ()),
     ]
     assert made.needs == ("burner", "kettle")
+
+
+@pytest.mark.parametrize("name", ["photos/stew.jpg", "../stew.jpg", "https://example.org/stew.jpg", ".stew.jpg"])
+def test_photo_is_a_plain_file_name(name: str) -> None:
+    (problem,) = checked({"recipes/bean-stew.md": STEW.replace("container: tub", f"photo: {name}")}).problems
+    assert (problem.code, problem.message) == ("bad-link", f'"{name}" is not the plain name of a file')
 
 
 def test_kit_names_what_is_stored_apart() -> None:

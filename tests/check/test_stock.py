@@ -3,6 +3,8 @@
 from datetime import date
 from fractions import Fraction
 
+import pytest
+
 from binder.model.quantity import Measure
 from binder.model.stock import Lot
 
@@ -46,6 +48,14 @@ def test_line_that_cannot_be_read_is_left_out_and_the_others_stay() -> None:
     assert [(one.severity, one.code) for one in result.problems] == [("warning", "stock-unclear")]
     assert result.library is not None
     assert [one.id for one in result.library.stock.lots] == ["stock.yaml:3"]
+
+
+@pytest.mark.parametrize("line", ["1 kg onions, best before 2027-13-31", "0 kg onions", "1 cupz onions"])
+def test_lot_whose_amount_or_date_cannot_be_read_is_not_on_hand(line: str) -> None:
+    result = checked({"stock.yaml": f"fridge:\n  - {line}\n"})
+    assert [(one.severity, one.code) for one in result.problems] == [("warning", "stock-unclear")]
+    assert result.library is not None
+    assert result.library.stock.lots == ()
 
 
 def test_no_stock_at_all() -> None:

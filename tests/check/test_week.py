@@ -7,7 +7,7 @@ import pytest
 
 from binder.model.week import Already, MealLine, Week
 
-from .kitchen import WEEK, checked, library
+from .kitchen import STEW, WEEK, checked, library
 
 LINE = "{lunch: bean-stew, for: [Ana, Rui], on: mon-fri}"
 W = "weeks/2026-W24.md"
@@ -71,6 +71,18 @@ def test_portions_by_eater() -> None:
     assert (made.each, dict(made.by_eater)) == (Fraction(1), {"Rui": Fraction(1, 2)})
 
 
+def test_portions_for_an_eater_who_does_not_eat_on_the_line() -> None:
+    text = WEEK.replace(LINE, "{dinner: bean-stew, for: Ana, on: mon, portions: {Rui: 2}}")
+    (problem,) = checked({W: text}).problems
+    assert (problem.code, problem.message) == ("unknown-eater", '"Rui" does not eat on this line')
+
+
+def test_line_whose_days_cannot_be_read_is_not_one_without_days() -> None:
+    result = checked({W: WEEK.replace("on: mon-fri", "on: mon-fry")})
+    assert result.library is not None
+    assert result.library.weeks["2026-W24"].meals == ()
+
+
 def test_place_and_session_named() -> None:
     made = meal("{dinner: bean-stew, for: Rui, on: mon, at: Office, made: 2026-06-07}")
     assert (made.place, made.made) == ("office", date(2026, 6, 7))
@@ -98,6 +110,13 @@ def test_substitution_by_food_or_by_words_of_the_line(words: str) -> None:
     text = WEEK.replace("instead of: ricotta", f"instead of: {words}")
     (made,) = library({W: text}).weeks["2026-W24"].substitutions
     assert made.replaces == (1,)
+
+
+def test_substitution_of_a_food_leaves_other_lines_with_its_name_alone() -> None:
+    stew = STEW.replace("  - 1 onion, chopped\n", "  - 1 tsp onion powder\n  - 1 onion, chopped\n")
+    text = WEEK.replace("instead of: ricotta", "instead of: onion")
+    (made,) = library({W: text, "recipes/bean-stew.md": stew}).weeks["2026-W24"].substitutions
+    assert made.replaces == (2,)
 
 
 def test_stock_eaten_is_called_by_title_or_key() -> None:

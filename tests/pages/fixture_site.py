@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
+from functools import cache
 from types import MappingProxyType
 from typing import Any
 
@@ -25,7 +26,8 @@ TODAY = MONDAY
 RICOTTA = Food(
     "ricotta", Basis("table", "SR28 01036"), "01036",
     (174.0, 11.26, 12.98, 8.295, 3.04, 0.0, 0.27, 84.0, 105.0, 207.0, 0.38), "SR28 01036, Cheese, ricotta",
-    ("milk",), ("sesame",), "everyday foods", "dairy and eggs", weights=(FoodWeight("cup", 246.0, source="SR28 01036"),),
+    ("milk",), ("sesame",), "everyday foods", "dairy and eggs",
+    weights=(FoodWeight("cup", 246.0, source="SR28 01036"),),
     packs=(Pack(exactly(250, "g"), Fraction("2.80")),), keeping=Keeping((5, 7), None, False, "Cold Food Storage Chart"),
     once_opened_days=5, store="cold, closed",
 )  # fmt: skip
@@ -39,9 +41,10 @@ def line_of(meal: Any, recipe: str, eaters: tuple[str, ...], *dates: date) -> Me
 
 
 def weeks() -> dict[str, Week]:
-    old = Week("2025-W50", date(2025, 12, 8), SPAN, (), (
-        line_of("dinner", "lentil-stew", ("Tomas",), date(2025, 12, 8)), line_of("snack", "seed-scones", ("Bea",)),
-    ), (), (), NOTES, MappingProxyType({"thrown away": "2 portions", "minutes": MappingProxyType({"prep": 95})}))  # fmt: skip
+    closed = MappingProxyType({"thrown away": "2 portions", "minutes": MappingProxyType({"prep": 95})})
+    stew = line_of("dinner", "lentil-stew", ("Tomas",), date(2025, 12, 8))
+    meals = (stew, line_of("snack", "seed-scones", ("Bea",)))
+    old = Week("2025-W50", date(2025, 12, 8), SPAN, (), meals, (), (), NOTES, closed)
     now = replace(library().weeks["2026-W24"], meals=(
         line_of("lunch", "squash-barley-bake", ("Ilka", "Tomas"), MONDAY),
     ))  # fmt: skip
@@ -84,6 +87,7 @@ def whole_library(**household: Any) -> Library:
     )  # fmt: skip
 
 
+@cache
 def site(**more: Any) -> Site:
     return site_pages(whole_library(), facts(), {"2026-W24": week_facts()}, "2026-W24", TODAY, **more)
 

@@ -76,7 +76,9 @@ def test_steps_take_their_minutes_from_the_run_sheet() -> None:
     ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("factor", "minutes"), [("5/4", 10), ("1", 8), ("3/2", 12), ("1/2", 4), ("9/8", 9)])
+@pytest.mark.parametrize(
+    ("factor", "minutes"), [("5/4", 10), ("1", 8), ("3/2", 12), ("1/2", 4), ("9/8", 9), ("7/6", 10)]
+)
 def test_a_board_step_grows_with_the_batch_up_to_a_minute(factor: str, minutes: int) -> None:
     cubing, roasting = BAKE.prep[1], BAKE.prep[2]
     assert card_steps.step_minutes(cubing, Fraction(factor), Fraction(8)) == minutes

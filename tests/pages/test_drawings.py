@@ -51,7 +51,7 @@ def test_title_and_description_are_named_for_screen_readers() -> None:
 
 def test_words_are_cut_to_the_bar_and_the_number_stays() -> None:
     assert fitted("12 Squash and barley bake", 400) == "12 Squash and barley bake"
-    assert fitted("12 Squash and barley bake", 60) == "12 Squash…"
+    assert fitted("12 Squash and barley bake", 63) == "12 Squash…"
     assert fitted("12 Squash", 14) == "12"
     assert fitted("12 Squash", 4) == ""
 

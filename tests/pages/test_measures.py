@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.model.quantity import Amount, Interval, Measure, Unit, exactly
-from binder.pages import measures
+from binder.pages import measurable, measures
 from binder.pages.house_style import HouseStyle, house_style
 from binder.tables import measures as published
 
@@ -94,7 +94,7 @@ def exact_of(parts: tuple[tuple[Fraction, str], ...], cup: str) -> Fraction:
     st.fractions(Fraction(1, 1000), 5000, max_denominator=1000), st.sampled_from(UNITS), st.sampled_from((US, METRIC))
 )
 def test_what_is_shown_is_as_far_off_as_it_says(value: Fraction, unit: str, of: HouseStyle) -> None:
-    shown = measures.shown(value, unit, of)
+    shown = measurable.shown(value, unit, of)
     assert shown.parts and all(count > 0 for count, _ in shown.parts)
     if unit in ("fl-oz", "pint", "quart") and of.cup != "us" and shown.parts[0][1] != unit:
         return  # a US measure in metric spoons: the teaspoons differ by 1.4 %, which tables.measures does not mix
@@ -107,16 +107,16 @@ def test_what_is_shown_is_as_far_off_as_it_says(value: Fraction, unit: str, of: 
 
 @given(st.fractions(Fraction(1, 96), 200, max_denominator=96), st.sampled_from(UNITS))
 def test_more_than_three_per_cent_off_says_so(value: Fraction, unit: str) -> None:
-    shown = measures.shown(value, unit, US)
+    shown = measurable.shown(value, unit, US)
     text = measures.quantity(Measure(value, value, unit), US)
     assert (shown.off > Fraction(3, 100)) == text.startswith("about") or shown.less
 
 
 def test_factors_are_the_published_ones() -> None:
-    for cup, tsp in measures.TSP_ML.items():
+    for cup, tsp in measurable.TSP_ML.items():
         assert tsp == published.ml_per("tsp", cup)  # type: ignore[arg-type]
-        assert tsp * measures.CUP_TSP[cup] == published.ml_per("cup", cup)  # type: ignore[arg-type]
-    assert published.g_per("oz") == measures.OZ_G
+        assert tsp * measurable.CUP_TSP[cup] == published.ml_per("cup", cup)  # type: ignore[arg-type]
+    assert published.g_per("oz") == measurable.OZ_G
 
 
 def pair(value: str, unit: str, grams: float | None, of: HouseStyle) -> tuple[str, str]:
@@ -149,9 +149,9 @@ def test_a_pack_is_told_in_its_round_measure() -> None:
     def sold(count: int, of: Fraction, unit: Unit = "g") -> str:
         return measures.as_sold(exactly(count * of, unit), US).replace("\u00a0", " ")
 
-    assert sold(18, measures.OZ_G) == "18 oz"
-    assert sold(80, measures.OZ_G) == "5 lb"
-    assert sold(32, 6 * measures.TSP_ML["us"], "mL") == "32 fl oz"
+    assert sold(18, measurable.OZ_G) == "18 oz"
+    assert sold(80, measurable.OZ_G) == "5 lb"
+    assert sold(32, 6 * measurable.TSP_ML["us"], "mL") == "32 fl oz"
     assert sold(600, Fraction(1)) == "600 g"
 
 

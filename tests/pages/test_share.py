@@ -146,7 +146,7 @@ def complete(value: float = 12.0) -> RecipeFacts:
 def test_figures_are_shared_all_or_none() -> None:
     assert "A portion has" not in words(page("squash-barley-bake"))  # sugars and saturated fat are not known
     whole = share_pages(whole_library(), {"squash-barley-bake": complete()})
-    assert dict(table(whole, "numbers"))["Protein"] == "12 g"
+    assert {row[0]: row[1] for row in table(whole, "numbers")}["Protein"] == "12 g"
     lower = replace(complete().per_portion.nutrition, at_least=frozenset({"sodium_mg"}))
     of = replace(complete(), per_portion=replace(complete().per_portion, nutrition=lower))
     assert let_through(of).per_portion.nutrition == NOTHING
@@ -208,7 +208,8 @@ def test_no_duration_when_a_part_is_another_recipe() -> None:
 
 
 @pytest.mark.parametrize(
-    ("minutes", "text"), [(Fraction(5), "PT5M"), (Fraction(60), "PT1H"), (Fraction(155, 2), "PT1H18M"), (Fraction(0), "PT0M")]
+    ("minutes", "text"),
+    [(Fraction(5), "PT5M"), (Fraction(60), "PT1H"), (Fraction(155, 2), "PT1H18M"), (Fraction(0), "PT0M")],
 )
 def test_iso_8601_durations(minutes: Fraction, text: str) -> None:
     assert duration(minutes) == text

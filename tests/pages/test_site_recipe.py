@@ -26,12 +26,16 @@ def pairs(of: Page) -> dict[str, str]:
     return {name: said(text) for name, text in of_kind(of, Facts)[0].pairs}
 
 
+def figures(of: Page) -> dict[str, str]:
+    return {row[0]: row[1] for row in table([of], "numbers")}
+
+
 def test_ingredients_stand_at_the_written_size_with_their_pages() -> None:
     groups = of_kind(page(BAKE), Ingredients)[0].groups
     assert [g.title for g in groups] == ["Barley", "Squash", "Beside, in all", "At service, in all"]
     lines = {x.food: x for g in groups for x in g.lines}
     assert lines["pearled barley"].quantity.replace("\u00a0", " ") == "1½ cups"
-    assert lines["ricotta"].quantity.replace("\u00a0", " ") == "¼ cup"
+    assert lines["ricotta"].quantity.replace("\u00a0", " ") == "4 tbsp"
     assert lines["ricotta"].href == "foods/ricotta/index.html"
 
 
@@ -76,7 +80,7 @@ def test_no_page_says_safe_or_free_from() -> None:
 
 def test_an_incomplete_figure_says_at_least_and_names_what_is_missing() -> None:
     stew = page(STEW)
-    rows = dict(table([stew], "numbers"))
+    rows = figures(stew)
     assert rows["Energy"] == "at least 295 kcal"
     assert rows["Protein"] == "14 g"
     assert rows["Calcium"] == "not known"
@@ -95,7 +99,7 @@ def test_the_folded_table_adds_up_for_a_person_with_a_calculator() -> None:
     assert float(line[4]) == round(62 * per_100_g / 100, 2)
     assert rows["Sum of the recipe"][4] == line[4]
     assert rows["÷ 8 portions"][0] and rows["As printed, a portion"][4] == "520 kcal"
-    assert dict((row[0], row[1]) for row in table([_page(fold)], "per-100-g"))["ricotta"] == "174"
+    assert {row[0]: row[1] for row in table([_page(fold)], "per-100-g")}["ricotta"] == "174"
 
 
 def test_a_line_without_a_weight_or_figures_is_not_known_in_the_table() -> None:
@@ -126,7 +130,7 @@ def test_a_food_says_where_everything_comes_from() -> None:
     found = pairs(ricotta)
     assert found["Keeps"] == "7 days in the refrigerator, do not freeze (Cold Food Storage Chart)"
     assert found["Once opened"] == "5 days" and found["Packs"] == "250 g, $2.80"
-    assert dict(table([ricotta], "numbers"))["Saturated fat"] == "8.295 g"
+    assert figures(ricotta)["Saturated fat"] == "8.295 g"
     assert table([ricotta], "measures") == [("1 cup", "246 g", "SR28 01036")]
     text = words(ricotta)
     assert "Source: SR28 01036, Cheese, ricotta" in text
@@ -137,7 +141,7 @@ def test_a_food_says_where_everything_comes_from() -> None:
 
 def test_a_food_without_figures_or_record_is_not_known_and_never_zero() -> None:
     radish = page("foods/radish/index.html")
-    assert set(dict(table([radish], "numbers")).values()) == {"not known"}
+    assert set(figures(radish).values()) == {"not known"}
     assert "Not known: no allergen record." in words(radish)
     assert pairs(radish)["Keeps"] == "not known"
 
@@ -146,7 +150,7 @@ def test_foods_by_aisle_with_their_dishes() -> None:
     foods = page("foods/index.html")
     text = words(foods)
     assert text.index("Produce") < text.index("Dairy and eggs") < text.index("Spices")
-    rows = dict(row for row in table([foods], "foods") if len(row) == 2)
+    rows = {row[0]: row[1] for row in table([foods], "foods")}
     assert rows["onion"] == "Squash and barley bake" and rows["radish"] == "no dish uses it"
 
 

@@ -136,3 +136,6 @@ def label(row_: int, column: int, sheet: int = 1, contains: str = "Contains milk
 def label_pages(columns: int, rows: int, draft: str = "") -> LabelPages:
     labels = tuple(label(r, c) for r in range(1, rows + 1) for c in range(1, columns + 1))
     return LabelPages("Labels, week 24", "en", "letter 3x10", 1, labels, draft)
+
+
+__all__ = ["DEFAULT", "DISHES", "LARGE_PRINT", "SVG", "binder", "label", "label_pages", "photo", "read_theme", "site"]

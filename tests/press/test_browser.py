@@ -24,7 +24,8 @@ pytestmark = [
 EACH = pytest.mark.parametrize("path", PAGES)
 _CONTRAST = """() => {
   const rgb = c => c.match(/[\\d.]+/g).map(Number);
-  const lum = c => { const [r, g, b] = rgb(c).map(v => v / 255).map(v => v <= .03928 ? v / 12.92 : ((v + .055) / 1.055) ** 2.4);
+  const lum = c => { const [r, g, b] = rgb(c).map(v => v / 255)
+    .map(v => v <= .03928 ? v / 12.92 : ((v + .055) / 1.055) ** 2.4);
     return .2126 * r + .7152 * g + .0722 * b };
   const ground = e => { for (; e; e = e.parentElement) { const c = getComputedStyle(e).backgroundColor;
     if (c !== 'rgba(0, 0, 0, 0)') return c } return 'rgb(255, 255, 255)' };

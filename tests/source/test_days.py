@@ -49,6 +49,11 @@ def test_what_is_no_day_is_bad_date(text: str, part: str) -> None:
     assert (problem.code, text[problem.span.column - 1 : problem.span.end - 1]) == ("bad-date", part)
 
 
+def test_a_stretch_of_days_stays_within_its_week() -> None:
+    _, (problem,) = read_days("sat-mon", span_of("sat-mon"))
+    assert problem.message == '"sat-mon" runs past the end of the week'
+
+
 def test_days_of_a_list_keep_what_is_right() -> None:
     node, _ = read_yaml("on: [tue, thu-fri, nonday, {a: b}]", "w.md")
     assert isinstance(node, Mapping)

@@ -64,7 +64,7 @@ def test_unknown_unit_names_the_one_that_was_meant() -> None:
 
 
 @pytest.mark.parametrize(
-    "food", ["pears", "spring onions", "pinto beans", "steaks", "radishes", "graham crackers", "pita pockets"]
+    "food", ["pears", "spring onions", "pinto beans", "stock cubes", "radishes", "graham crackers", "pita pockets"]
 )
 def test_a_food_that_looks_like_a_unit_is_a_food(food: str) -> None:
     line, problems = read_line(f"2 {food}", span_of(f"2 {food}"))
