@@ -81,7 +81,9 @@ def _summary(food: Food, shelf: Shelf) -> tuple[tuple[str, Text], ...]:
 
 
 def edible(food: Food, shelf: Shelf) -> str:
-    """`75 % of what is purchased (USDA Agriculture Handbook 102)`; whole food says so with its source."""
+    """`75 % of what is purchased`, with its source; without a record it is counted whole, and says so."""
+    if food.edible_share == 1 and not food.yield_from:
+        return shelf.words.no_yield_recorded
     said = shelf.words.of_as_purchased.format(f"{number(food.edible_share * 100, 1)}{NBSP}%")
     return f"{said} ({food.yield_from})" if food.yield_from else said
 

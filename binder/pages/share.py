@@ -62,7 +62,7 @@ NOWHERE = Span("", 1, 1, 1)
 
 def share_pages(library: Library, recipes: Mapping[str, RecipeFacts]) -> tuple[Page, ...]:
     """A page for each recipe, by title."""
-    edition = _nobodys_edition(library.household)
+    edition = nobodys_edition(library.household)
     order = sorted(recipes.values(), key=lambda f: (f.title.casefold(), f.key))
     return tuple(_recipe_page(let_through(facts), edition) for facts in order)
 
@@ -71,7 +71,7 @@ def share_path(key: str) -> str:
     return f"{key}.html"
 
 
-def _nobodys_edition(household: Household) -> Edition:
+def nobodys_edition(household: Household) -> Edition:
     """How the household speaks and measures, without its name, people, places and boxes."""
     bare = Household(
         name="", span=NOWHERE, language=household.language, paper=household.paper, measures=household.measures,

@@ -41,7 +41,7 @@ def freezer_days(keeping: Keeping, caution: str) -> int | None:
 def rule_words(keeping: Keeping, caution: str) -> str:
     """The rule behind a use-by: limit, rule set and source."""
     days = limit_days(keeping, caution)
-    limit = "no limit known" if days is None else f"{days} days after the day made"
+    limit = "no limit known" if days is None else f"{days} {'day' if days == 1 else 'days'} after the day made"
     assumed = "; assumed, the recipe does not say" if keeping.assumed else ""
     return f"{limit} ({caution}; {keeping.source}{assumed})"
 

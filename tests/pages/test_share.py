@@ -16,7 +16,7 @@ from binder.model.quantity import Interval
 from binder.model.week import Substitution
 from binder.pages.feed import feed
 from binder.pages.page import Feed, Page, Photo
-from binder.pages.share import let_through, share_pages, share_week
+from binder.pages.share import let_through, nobodys_edition, share_pages, share_week
 from binder.pages.site_minutes import recipe_minutes
 from binder.pages.structured import duration, recipe_json
 from binder.problem import Span
@@ -108,6 +108,13 @@ def test_the_secret_is_planted_where_it_could_be_found() -> None:
 def test_no_planted_secret_leaves_the_house() -> None:
     for page in shared():
         assert SECRET not in repr(page), page.path
+
+
+def test_the_copy_that_pages_are_made_from_holds_no_secret_either() -> None:
+    """So that a page which prints one field more tomorrow still finds nothing in it."""
+    for key, of in full_facts().items():
+        assert SECRET not in repr(let_through(planted(of))), key
+    assert SECRET not in repr(nobodys_edition(planted(whole_library()).household))
 
 
 def test_nobody_and_no_place_of_the_household_is_named() -> None:

@@ -144,6 +144,7 @@ def test_a_food_without_figures_or_record_is_not_known_and_never_zero() -> None:
     assert set(figures(radish).values()) == {"not known"}
     assert "Not known: no allergen record." in words(radish)
     assert pairs(radish)["Keeps"] == "not known"
+    assert pairs(radish)["Edible portion"] == "no yield recorded: counted whole"
 
 
 def test_foods_by_aisle_with_their_dishes() -> None:

@@ -103,7 +103,7 @@ class SiteWords:
     no_foods = "No foods yet."
     food_description = "{}: figures, allergens, measures, keeping and where it is used"
     other_names, aisle, edible_portion = "Other names", "Aisle", "Edible portion"
-    of_as_purchased = "{} of what is purchased"
+    of_as_purchased, no_yield_recorded = "{} of what is purchased", "no yield recorded: counted whole"
     once_opened, how_to_store, packs, no_price = "Once opened", "How to store", "Packs", "no price"
     par_level, tallies_word, counts = "Par level", "Tallies", "counts"
     in_cupboard = "{} in the cupboard"
