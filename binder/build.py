@@ -169,13 +169,18 @@ def outputs(
     kinds: frozenset[Kind],
     memory: Memory,
     say: Say = lambda s: None,
+    standing: frozenset[str] = frozenset(),
 ) -> Mapping[str, bytes]:
-    """Path below the output folder to bytes, for the kinds asked for."""
+    """Path below the output folder to bytes, for the kinds asked for.
+
+    `standing` names the weeks whose binder lies there already and stays: the site's pages point to it.
+    """
     assert examined.library is not None
+    printed = frozenset(filter(None, [examined.current])) if "print" in kinds else standing
     files: dict[str, bytes] = {}
     makers: dict[Kind, Callable[[], Mapping[str, bytes]]] = {
         "facts": lambda: _facts(examined, content),
-        "site": lambda: _site(examined, content, theme, memory),
+        "site": lambda: _site(examined, content, theme, memory, printed),
         "calendar": lambda: _calendar(examined),
         "share": lambda: _share(examined, content, theme),
         "labels": lambda: _labels(examined, theme, memory),
@@ -212,15 +217,16 @@ def _photos(examined: Examined, content: Content, memory: Memory) -> dict[str, b
     return {name: picture for name in names if (picture := clean(name))}
 
 
-def _site(examined: Examined, content: Content, theme: Theme, memory: Memory) -> dict[str, bytes]:
-    library = _library(examined)
-    asked = examined.asked
+def _site(
+    examined: Examined, content: Content, theme: Theme, memory: Memory, printed: frozenset[str]
+) -> dict[str, bytes]:
+    library, asked = _library(examined), examined.asked
     photos = _photos(examined, content, memory)
-    whole = site.site_pages(library, examined.recipes, examined.weeks, examined.current, asked.today, draft=asked.draft)
+    weeks, current = examined.weeks, examined.current
+    whole = site.site_pages(library, examined.recipes, weeks, current, asked.today, draft=asked.draft, printed=printed)
     files = {f"site/{path}": raw for path, raw in site_files(whole, theme, photos).items()}
     files |= {f"site/photos/{name}": raw for name, raw in photos.items()}
-    news = feed.feed(library, examined.recipes, asked.today)
-    return files | ({"site/feed.xml": feed_bytes(news)} if news else {})
+    return files
 
 
 def _current(examined: Examined) -> WeekFacts | None:
@@ -246,7 +252,8 @@ def _share(examined: Examined, content: Content, theme: Theme) -> dict[str, byte
     if facts := _current(examined):
         page = share.share_week(facts, library)
         files[f"share/{facts.week}.html"] = shared_html(page, theme, language, {})
-    return files
+    news = feed.feed(library, examined.recipes, examined.asked.today)
+    return files | ({"share/feed.xml": feed_bytes(news)} if news else {})
 
 
 def geometry(library: Library) -> Geometry:

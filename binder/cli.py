@@ -106,7 +106,7 @@ def build(
             click.echo(summary(examined.problems, "nothing was replaced"), err=True)
             sys.exit(1)
         kinds = cast("frozenset[Kind]", frozenset(only) or frozenset(KINDS))
-        made = outputs(examined, files, set_with, kinds, memory(), status.stage)
+        made = outputs(examined, files, set_with, kinds, memory(), status.stage, disk.standing_binders(out))
         status.stage("writing")
         changed = disk.replace_outputs(out, made, lambda path: owner(path) in kinds)
     found = f"{summary(examined.problems, '')}; " if examined.problems else ""

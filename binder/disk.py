@@ -117,6 +117,11 @@ def _texts(folder: Path, ending: str) -> Mapping[str, str]:
     return {path.name: path.read_text("utf-8") for path in _sorted(folder) if path.suffix == ending}
 
 
+def standing_binders(out: Path) -> frozenset[str]:
+    """The weeks whose drawn binder lies in an output folder."""
+    return frozenset(path.name.removesuffix("-binder.pdf") for path in (out / "print").glob("*-binder.pdf"))
+
+
 # ---- writing ----
 
 

@@ -128,7 +128,8 @@ def rebuild(
     said = list(problem_lines(examined.problems, examined.texts, files.shown, False))
     if examined.library is None or examined.has_errors:
         return False, [*said, summary(examined.problems, "the last good build stays")]
-    changed = disk.replace_outputs(out, outputs(examined, files, set_with, kinds, memory), lambda p: owner(p) in kinds)
+    made = outputs(examined, files, set_with, kinds, memory, standing=disk.standing_binders(out))
+    changed = disk.replace_outputs(out, made, lambda path: owner(path) in kinds)
     return True, [*said, f"built in {perf_counter() - begun:.2f} s, {changed} files new or changed"]
 
 

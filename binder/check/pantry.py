@@ -168,7 +168,7 @@ def _readings(line: Line) -> Iterator[tuple[str, str]]:
 
 def same_row(row: Food, named: Food | None) -> Food:
     """The kitchen's own food where it rests on the very row that was named, else the row."""
-    return named if named and named.row == row.row and named.basis == row.basis else row
+    return named if named and named.row == row.row else row
 
 
 def near_names(phrase: str, pantry: Pantry) -> tuple[str, ...]:

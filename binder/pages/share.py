@@ -14,10 +14,10 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 from types import MappingProxyType
 
-from binder.model.food import Food, Keeping
+from binder.model.food import NUTRIENTS, Food, Keeping
 from binder.model.household import Household, LabelStock
 from binder.model.library import Library
-from binder.model.recipe import Ingredient, Recipe
+from binder.model.recipe import Ingredient, Recipe, Reheat, Step
 from binder.model.stock import Stock
 from binder.pages.card_ingredients import line_of
 from binder.pages.card_notes import allergen_words, cautions
@@ -47,10 +47,10 @@ from binder.pages.site_shelf import no_week
 from binder.pages.structured import PROPERTIES, is_complete, recipe_json
 from binder.problem import Span
 from binder.reckon.facts import (
-    NOTHING,
     Allergens,
     IngredientFacts,
     KeepsFacts,
+    Nutrition,
     PerPortion,
     RecipeFacts,
     Tallies,
@@ -58,6 +58,8 @@ from binder.reckon.facts import (
 )
 
 NOWHERE = Span("", 1, 1, 1)
+# Not zero: nothing is said of any figure.
+NOT_SAID = Nutrition((None,) * len(NUTRIENTS), frozenset(NUTRIENTS))
 
 
 def share_pages(library: Library, recipes: Mapping[str, RecipeFacts]) -> tuple[Page, ...]:
@@ -86,7 +88,7 @@ def nobodys_edition(household: Household) -> Edition:
 def let_through(facts: RecipeFacts) -> RecipeFacts:
     """A copy of the recipe that holds what may be shared, and nothing else."""
     whole = is_complete(facts.per_portion.nutrition)
-    figures = facts.per_portion.nutrition if whole else NOTHING
+    figures = facts.per_portion.nutrition if whole else NOT_SAID
     lines = tuple(_line(line) for line in facts.ingredients)
     return RecipeFacts(
         key=facts.key,
@@ -106,7 +108,7 @@ def let_through(facts: RecipeFacts) -> RecipeFacts:
         reheat=facts.reheat,
         recipe=_recipe(facts.recipe, lines),
         allergens=Allergens(facts.contains, facts.may_contain, facts.not_known),
-        total=facts.total if whole else NOTHING,
+        total=facts.total if whole else NOT_SAID,
     )
 
 
@@ -116,9 +118,19 @@ def _recipe(recipe: Recipe, lines: tuple[IngredientFacts, ...]) -> Recipe:
         portions=recipe.portions, makes=recipe.makes, makes_text="", portion=recipe.portion,
         portion_measure=recipe.portion_measure, ingredients=tuple(line.ingredient for line in lines),
         part_names=recipe.part_names, gives=(), keeping=Keeping(None, None, None, ""), container=None,
-        container_span=None, reheat=recipe.reheat, needs=recipe.needs, batch="exact", tallies=MappingProxyType({}),
-        prep=recipe.prep, service=recipe.service, photo=recipe.photo,
+        container_span=None, reheat=tuple(_way(way) for way in recipe.reheat), needs=recipe.needs, batch="exact",
+        tallies=MappingProxyType({}),
+        prep=tuple(_step(step) for step in recipe.prep), service=tuple(_step(step) for step in recipe.service),
+        photo=recipe.photo,
     )  # fmt: skip
+
+
+def _step(step: Step) -> Step:
+    return Step(step.text, NOWHERE, step.part, step.minutes, step.unattended, step.per_portion, step.uses)
+
+
+def _way(way: Reheat) -> Reheat:
+    return Reheat(way.means, way.watts, way.seconds, way.text, NOWHERE, way.temperature_text, way.rest)
 
 
 def _line(facts: IngredientFacts) -> IngredientFacts:
@@ -173,7 +185,7 @@ def _summary(facts: RecipeFacts, edition: Edition) -> Facts:
 def _figures(facts: RecipeFacts, edition: Edition) -> list[Block]:
     """A portion's figures, all of them or none."""
     w, nutrition = edition.words, facts.per_portion.nutrition
-    if nutrition == NOTHING:
+    if not is_complete(nutrition):
         return []
     rows = tuple(Row((plain(w.nutrients[n]), run(figure_of(nutrition, n, w), "quantity"))) for n in PROPERTIES)
     table = Table((Column(w.figure), Column(w.portion, "right")), rows, w.a_portion_has, "numbers", row_heads=True)

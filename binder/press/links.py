@@ -16,13 +16,19 @@ _OUTSIDE = re.compile(r"https?://[^/?#@\\:\[\]]+(:\d{1,5})?([/?#]|$)|mailto:[^/]
 _PICTURE = re.compile(r"(?:photos/)?([\w][\w .\-]*\.(?:jpe?g|png|webp|avif|svg))", re.IGNORECASE)
 
 
+# The one place beside the site that its pages point to: the drawn sheets of the same build.
+_PRINTED = re.compile(r"\.\./print/[\w.\-]+\.pdf")
+
+
 def is_outside(href: str) -> bool:
     """An allowed address that leaves the site: http, https, mailto."""
     return bool(_OUTSIDE.match(href)) and not _UNSEEN.search(href) and "\\" not in href
 
 
 def is_inside(href: str) -> bool:
-    """An address relative to the site's root that stays below it, or `#anchor`."""
+    """An address relative to the site's root that stays below it, `#anchor`, or a drawn sheet beside the site."""
+    if _PRINTED.fullmatch(href):
+        return True
     if not href or _UNSEEN.search(href) or "\\" in href or href.startswith("/"):
         return False
     path = re.split(r"[?#]", href, maxsplit=1)[0]

@@ -60,44 +60,80 @@ def timetable(reasoner: Reasoner, users: Users, count: int) -> Callable[[], Reas
     return run
 
 
-def energy(reasoner: Reasoner, users: Users, count: int) -> Callable[[], Reasons | None]:
-    """Between two times there is no more work than the pieces can do."""
-    least = reasoner.least
+Span = tuple[int, int, int, int, int, int, int, int]  # earliest and latest start, length, pieces, heat, rows, shift
+
+
+class _Spans:
+    """Jobs with their windows, as time runs or backwards.
+
+    Backwards a start is what the end was, with the sign turned: the other row, less the job's length.
+    """
+
+    def __init__(self, reasoner: Reasoner, users: Users, heats: Sequence[int], backwards: bool) -> None:
+        self._least = reasoner.least
+        self._rows = [
+            (s ^ 1, s, length, length, n, heat) if backwards else (s, s ^ 1, 0, length, n, heat)
+            for (s, length, n), heat in zip(users, heats, strict=True)
+        ]
+
+    def now(self) -> list[Span]:
+        """The latest to start first."""
+        least = self._least
+        found = [(least[a] - by, -least[b] - by, length, n, heat, a, b, by) for a, b, by, length, n, heat in self._rows]
+        found.sort(key=lambda span: -span[0])
+        return found
+
+
+def _too_much(spans: Sequence[Span], first: int, until: int) -> Reasons:
+    """The starts that put more work between two times than there is room for."""
+    return tuple(
+        said
+        for begins, latest, length, _, _, a, b, by in spans
+        if latest < until and begins >= first
+        for said in ((a, first + by), (b, -max(latest, until - length) - by))
+    )
+
+
+def energy(reasoner: Reasoner, users: Users, count: int, backwards: bool) -> Callable[[], Reasons | None]:
+    """Between two times there is no more work than the pieces can do.
+
+    Of a job that starts after the first time and may end after the second, what must have been done by then counts;
+    `backwards` looks at the same with time turned round.
+    """
+    of = _Spans(reasoner, users, [0] * len(users), backwards)
 
     def run() -> Reasons | None:
-        spans = [(least[s], length - least[s ^ 1], s, length, n) for s, length, n in users]
-        spans.sort(key=lambda span: -span[0])
-        for until in sorted({span[1] for span in spans}):
+        spans = of.now()
+        for until in sorted({span[1] + span[2] for span in spans}):
             work = 0
-            for first, ends, _, length, needed in spans:
-                if ends <= until:
-                    work += length * needed
+            for first, latest, length, needed, _, _, _, _ in spans:
+                if latest < until:
+                    work += min(length, until - latest) * needed
                     if work > count * (until - first):
-                        inside = [x for x in spans if x[1] <= until and x[0] >= first]
-                        return tuple(said for x in inside for said in ((x[2], first), (x[2] ^ 1, x[3] - until)))
+                        return _too_much(spans, first, until)
         return None
 
     return run
 
 
 def oven_energy(
-    reasoner: Reasoner, roasts: Sequence[tuple[int, Job]], racks: int, heating: int
+    reasoner: Reasoner, roasts: Sequence[tuple[int, Job]], ovens: Sequence[int], heating: int, backwards: bool
 ) -> Callable[[], Reasons | None]:
-    """Between two times an only oven does no more than its racks take, with a change between temperatures."""
-    least = reasoner.least
+    """The same of ovens: each has a temperature, and changes between them take their time too."""
+    users = [(start, job.length, job.racks) for start, job in roasts]
+    of = _Spans(reasoner, users, [job.heat for _, job in roasts], backwards)
+    count, racks = len(ovens), max(ovens)
 
     def run() -> Reasons | None:
-        spans = [(least[s], job.length - least[s ^ 1], s, job.length, job.racks, job.heat) for s, job in roasts]
-        spans.sort(key=lambda span: -span[0])
-        for until in sorted({span[1] for span in spans}):
+        spans = of.now()
+        for until in sorted({span[1] + span[2] for span in spans}):
             work: dict[int, int] = {}
-            for first, ends, _, length, needed, heat in spans:
-                if ends <= until:
-                    work[heat] = work.get(heat, 0) + length * needed
-                    busy = sum(-(-w // racks) for w in work.values()) + heating * (len(work) - 1)
-                    if busy > until - first:
-                        inside = [x for x in spans if x[1] <= until and x[0] >= first]
-                        return tuple(said for x in inside for said in ((x[2], first), (x[2] ^ 1, x[3] - until)))
+            for first, latest, length, needed, heat, _, _, _ in spans:
+                if latest < until:
+                    work[heat] = work.get(heat, 0) + min(length, until - latest) * needed
+                    busy = sum(-(-w // racks) for w in work.values()) + heating * max(0, len(work) - count)
+                    if busy > count * (until - first):
+                        return _too_much(spans, first, until)
         return None
 
     return run

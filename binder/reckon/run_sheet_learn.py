@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from binder.reckon.run_sheet_reason import Reasoner, Reasons, Said, contrary
 
-GROWTH = 1.05  # of the weight that the latest dead ends have over earlier ones
+GROWTH = 1.02  # of the weight that the latest dead ends have over earlier ones
 
 
 class Learner(Reasoner):

@@ -168,15 +168,14 @@ class Model:
         kitchen = self.kitchen
         for kind, count in enumerate(kitchen.pieces):
             self._kind([(j, n) for j, job in enumerate(kitchen.jobs) for k, n in job.needs if k == kind], count)
+        roasts = [(self.starts[j], job) for j, job in enumerate(kitchen.jobs) if job.racks]
         if len(kitchen.ovens) == 1:
-            heats = {job.heat for job in kitchen.jobs if job.racks}
-            for heat in sorted(heats):
+            for heat in sorted({job.heat for _, job in roasts}):
                 used = [(j, job.racks) for j, job in enumerate(kitchen.jobs) if job.racks and job.heat == heat]
                 self._kind(used, kitchen.ovens[0])
-            if len(heats) > 1:
-                roasts = [(self.starts[j], job) for j, job in enumerate(kitchen.jobs) if job.racks]
-                run = oven_energy(self.reasoner, roasts, kitchen.ovens[0], kitchen.heating)
-                self.reasoner.propagator(run, [row for start, _ in roasts for row in (start, start ^ 1)])
+        for backwards in (False, True) if len(roasts) > len(kitchen.ovens) else ():
+            run = oven_energy(self.reasoner, roasts, kitchen.ovens, kitchen.heating, backwards)
+            self.reasoner.propagator(run, [row for start, _ in roasts for row in (start, start ^ 1)])
 
     def _kind(self, used: Sequence[tuple[int, int]], count: int) -> None:
         used = [(j, n) for j, n in used if self.kitchen.jobs[j].length]
@@ -188,7 +187,8 @@ class Model:
         if any(a + b <= count for (_, a), (_, b) in combinations(used, 2)):
             self.reasoner.propagator(timetable(self.reasoner, users, count), both)
         if len(users) > 2:
-            self.reasoner.propagator(energy(self.reasoner, users, count), both)
+            for backwards in (False, True):
+                self.reasoner.propagator(energy(self.reasoner, users, count, backwards), both)
 
 
 def _all_before(kitchen: Kitchen) -> list[frozenset[int]]:

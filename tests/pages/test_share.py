@@ -20,7 +20,7 @@ from binder.pages.share import let_through, nobodys_edition, share_pages, share_
 from binder.pages.site_minutes import recipe_minutes
 from binder.pages.structured import duration, recipe_json
 from binder.problem import Span
-from binder.reckon.facts import NOTHING, Nutrition, RecipeFacts
+from binder.reckon.facts import Nutrition, RecipeFacts
 
 from .fixture import BAKE_FACTS, SPAN, TAHINI
 from .fixture_site import facts, shelf, whole_library
@@ -156,8 +156,10 @@ def test_figures_are_shared_all_or_none() -> None:
     assert {row[0]: row[1] for row in table(whole, "numbers")}["Protein"] == "12 g"
     lower = replace(complete().per_portion.nutrition, at_least=frozenset({"sodium_mg"}))
     of = replace(complete(), per_portion=replace(complete().per_portion, nutrition=lower))
-    assert let_through(of).per_portion.nutrition == NOTHING
-    assert "A portion has" not in words(share_pages(whole_library(), {"squash-barley-bake": of}))
+    assert set(let_through(of).per_portion.nutrition.values) == {None}
+    pages = share_pages(whole_library(), {"squash-barley-bake": of})
+    assert "A portion has" not in words(pages)
+    assert "nutrition" not in json.loads(pages[0].structured) and "nutrition" in json.loads(whole[0].structured)
 
 
 def test_the_menu_has_days_meals_and_dishes() -> None:

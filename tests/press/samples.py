@@ -27,6 +27,7 @@ from binder.pages.page import (
 from binder.press.theme import Theme, laid_over
 from tests.press.sample_blocks import (
     DISHES,
+    SVG,
     card_blocks,
     day_blocks,
     matrix,
