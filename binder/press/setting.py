@@ -26,7 +26,7 @@ Medium = Literal["screen", "paper"]
 
 NO_BREAK = "\u00a0"
 # From so many columns on a table is not stacked on a phone but scrolls, and its heads are turned on paper.
-MANY_COLUMNS = 8
+MANY_COLUMNS = 10
 # A quantity longer than this may break over lines.
 _LONGEST_UNBROKEN = 22
 _NUMBER_AND_UNIT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[\d°]|[^\W\d_]{1,5}\b)")

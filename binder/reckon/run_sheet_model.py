@@ -56,6 +56,11 @@ class Model:
             for choice in choices:
                 self.reasoner.turn[choice >> 1] = 0 if plan.ovens[j] == oven else 1
 
+    def ask(self, first: int, second: int) -> None:
+        """Let one job wait for another, unless that one waits for it."""
+        if second not in self._before[first]:
+            self._first(first, second, 0, None)
+
     # ---- building ----
 
     def _choice(self) -> int:

@@ -1,7 +1,8 @@
 """Among plans that end at the same time: the one whose order of handling is the most careful, and the tidiest.
 
 What contains an allergen that an eater avoids is handled last, produce before raw meat, and the steps of each dish lie
-close together; in this order of importance. Found by trying: better than what was there, not proven the best.
+close together; in this order of importance. Whether all of an allergen or of one dish can wait for the rest is
+decided by the search that learns; the rest is found by trying, better than what was there and not proven the best.
 """
 
 from __future__ import annotations
@@ -11,10 +12,14 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 from random import Random
 
-from binder.reckon.run_sheet_place import by_start, in_order, late, stands
+from binder.reckon.run_sheet_bounds import windows
+from binder.reckon.run_sheet_exact import Effort, decide
+from binder.reckon.run_sheet_model import Model
+from binder.reckon.run_sheet_place import by_start, in_order, late, listed, stands
 from binder.reckon.run_sheet_problem import Kitchen, Plan, followers, tails
 
 TRIES = 160
+STEPS = 60_000  # of the search that learns, for all questions together
 SEED = 19640212
 
 PLAIN, RAW_MEAT, AVOIDED = range(3)
@@ -31,9 +36,12 @@ class Care:
 
 def careful(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
     """A plan that ends no later, keeps every limit that this one keeps, and whose order is at least as good."""
+    if not kitchen.jobs:
+        return plan
     end = plan.finish(kitchen)
     if not stands(kitchen, plan):
         kitchen = replace(kitchen, limits=())
+    plan = _kept_apart(kitchen, plan, care)
     best, least = plan, objections(kitchen, plan, care)
     order = by_start(kitchen, plan)
     not_before = [0] * len(kitchen.jobs)
@@ -45,6 +53,39 @@ def careful(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
                 best, least = tried, found
                 order[:], not_before[:] = moved, later
     return best
+
+
+def _kept_apart(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
+    """A plan in which what needs care waits for all that needs less: all of it, or else dish by dish."""
+    hands = [j for j, of in enumerate(care) if of.attended]
+    after = [
+        [(i, j) for j in hands for i in hands if care[j] == care_of and care[i].level < care_of.level]
+        for care_of in sorted({care[j] for j in hands}, key=lambda of: (-of.level, of.dish))
+    ]
+    after = [pairs for pairs in after if pairs]
+    everything = [pair for pairs in after for pair in pairs]
+    effort = Effort(STEPS)
+    asked: list[tuple[int, int]] = []
+    for pairs in [everything, *(after if len(after) > 1 else [])] if everything else []:
+        tried = _with(kitchen, plan, [*asked, *pairs], effort)
+        if tried is not None:
+            plan, asked = tried, [*asked, *pairs]
+            if pairs is everything:
+                break
+    return plan
+
+
+def _with(kitchen: Kitchen, plan: Plan, pairs: Sequence[tuple[int, int]], effort: Effort) -> Plan | None:
+    """A plan that ends no later, the first of each pair over before the second starts; None: not found."""
+    end = plan.finish(kitchen)
+    model = Model(kitchen, windows(kitchen), end, end)
+    for i, j in pairs:
+        model.ask(i, j)
+    model.follow(plan)
+    if decide(model, end, effort):
+        found = model.plan()
+        return found if stands(kitchen, found) else None
+    return None
 
 
 def objections(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> tuple[int, int, int]:
@@ -75,8 +116,8 @@ def _moves(
     for level in (AVOIDED, RAW_MEAT):
         if any(of.level >= level for of in care):
             # The most careful order there is: what needs care after everything else, as late as it may be.
-            held = [j for j in order if care[j].level >= level]
-            yield [*(j for j in order if care[j].level < level), *held], list(not_before)
+            ranks = [-float(place + (care[j].level >= level) * count) for j, place in _places(order)]
+            yield listed(kitchen, ranks), list(not_before)
             for share in (1.0, 0.8, 0.6, 0.4):
                 late_for = [int(last[j] * share) if care[j].level >= level else 0 for j in range(count)]
                 yield list(order), late_for
@@ -86,7 +127,7 @@ def _moves(
         j = int(dice.random() * count)
         moved, later = list(order), list(not_before)
         if dice.random() < 0.5:
-            at = {job: place for place, job in enumerate(order)}
+            at = dict(_places(order))
             low = max((at[i] + 1 for i in kitchen.jobs[j].after), default=0)
             high = min((at[i] - 1 for i in follow[j]), default=count - 1)
             moved.remove(j)
@@ -94,3 +135,8 @@ def _moves(
         else:
             later[j] = int(dice.random() * (last[j] + 1)) if dice.random() < 0.8 else 0
         yield moved, later
+
+
+def _places(order: Sequence[int]) -> list[tuple[int, int]]:
+    """Each job with its place in the order, by number."""
+    return sorted((job, place) for place, job in enumerate(order))

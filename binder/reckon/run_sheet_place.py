@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from binder.reckon.run_sheet_problem import Kitchen, Plan
+from binder.reckon.run_sheet_problem import Kitchen, Plan, followers
 
 
 def spread(row: int, length: int) -> int:
@@ -96,6 +96,23 @@ def in_order(
         starts[j], taken[j] = rows.earliest(j, max(ready, not_before[j]), ovens[j] if ovens else -1)
         rows.keep(j, starts[j], taken[j])
     return Plan(tuple(starts), tuple(taken))
+
+
+def listed(kitchen: Kitchen, ranks: Sequence[float]) -> list[int]:
+    """The jobs by rank, the highest first, each after those it waits for."""
+    waits = [len(set(job.after)) for job in kitchen.jobs]
+    follow = followers(kitchen)
+    ready = [j for j, count in enumerate(waits) if not count]
+    order = []
+    while ready:
+        j = max(ready, key=lambda j: (ranks[j], -j))
+        ready.remove(j)
+        order.append(j)
+        for i in dict.fromkeys(follow[j]):
+            waits[i] -= 1
+            if not waits[i]:
+                ready.append(i)
+    return order
 
 
 def by_start(kitchen: Kitchen, plan: Plan) -> list[int]:

@@ -83,3 +83,21 @@ def tails(kitchen: Kitchen) -> list[int]:
     for i in reversed(range(len(kitchen.jobs))):
         found[i] = max((kitchen.jobs[j].length + found[j] for j in after[i]), default=0)
     return found
+
+
+def can_be_kept(kitchen: Kitchen, limit: Limit) -> bool:
+    """Whether a limit leaves time for what comes between by the order of the steps alone."""
+    return any(
+        all(after[i] + kitchen.jobs[i].length <= limit.within for i in limit.last if i in after)
+        for after in (_times_after(kitchen, hot) for hot in limit.hot)
+    )
+
+
+def _times_after(kitchen: Kitchen, first: int) -> dict[int, int]:
+    """For each job that waits for `first`: the least time from the end of that one to its own start."""
+    found = {first: -kitchen.jobs[first].length}
+    for j, job in enumerate(kitchen.jobs):
+        times = [found[i] + kitchen.jobs[i].length for i in job.after if i in found]
+        if times:
+            found[j] = max(times)
+    return found

@@ -14,12 +14,13 @@ from random import Random
 from binder.reckon.run_sheet_bounds import Windows, bound, windows
 from binder.reckon.run_sheet_exact import Effort, decide
 from binder.reckon.run_sheet_model import Model
-from binder.reckon.run_sheet_place import in_order, stands, within_limits
-from binder.reckon.run_sheet_problem import Kitchen, Plan, followers
+from binder.reckon.run_sheet_place import by_start, in_order, listed, stands, within_limits
+from binder.reckon.run_sheet_problem import Kitchen, Plan, can_be_kept, followers
 
 FIRST_TRIES = 24  # orders tried before the search that learns
-MORE_TRIES = 300  # and after it, when it has proven nothing
-STEPS = 150_000  # of the search that learns: some seconds at the most, on a slow machine more
+MORE_TRIES = 250  # and after it, when it has not proven its plan
+STEPS = 250_000  # of the search that learns: about four seconds on a small computer, and hardly ever needed
+MORE_STEPS = 120_000  # and of the same from above, when the first did not suffice
 SEED = 20260607
 
 
@@ -33,7 +34,13 @@ class Found:
 
 
 def search(kitchen: Kitchen) -> Found:
-    """The best plan for so much effort, which is counted and never timed."""
+    """The best plan for so much effort, which is counted and never timed.
+
+    A limit that the dish's own steps break already is not kept by any plan; the others are kept all the same.
+    """
+    kept = tuple(limit for limit in kitchen.limits if can_be_kept(kitchen, limit))
+    if len(kept) < len(kitchen.limits):
+        return replace(search(replace(kitchen, limits=kept)), within_limits=False)
     of = windows(kitchen)
     low = bound(kitchen)
     plan = _first(kitchen, of, low, FIRST_TRIES, SEED)
@@ -45,9 +52,7 @@ def search(kitchen: Kitchen) -> Found:
         free = search(replace(kitchen, limits=()))
         return Found(free.plan, free.bound, stands(kitchen, free.plan))
     if plan.finish(kitchen) > low:
-        more = _first(kitchen, of, low, MORE_TRIES, SEED + 1)
-        if more is not None and more.finish(kitchen) < plan.finish(kitchen):
-            plan = more
+        plan = _reordered(kitchen, plan, low)
     return Found(plan, low, True)
 
 
@@ -59,7 +64,7 @@ def _first(kitchen: Kitchen, of: Windows, low: int, tries: int, seed: int) -> Pl
     best: Plan | None = None
     mirrored = _mirrored(kitchen)
     for ranks in _ranks(kitchen, of, tries, seed):
-        for plan in _worked_over(kitchen, mirrored, _listed(kitchen, ranks)):
+        for plan in _worked_over(kitchen, mirrored, listed(kitchen, ranks)):
             if plan is not None and (best is None or plan.finish(kitchen) < best.finish(kitchen)):
                 best = plan
         if best is not None and best.finish(kitchen) <= low:
@@ -79,21 +84,23 @@ def _ranks(kitchen: Kitchen, of: Windows, tries: int, seed: int) -> Iterator[lis
         yield [rank * (0.6 + 0.8 * dice.random()) for rank in longest]
 
 
-def _listed(kitchen: Kitchen, ranks: Sequence[float]) -> list[int]:
-    """The jobs by rank, the highest first, each after those it waits for."""
-    waits = [len(set(job.after)) for job in kitchen.jobs]
-    follow = followers(kitchen)
-    ready = [j for j, count in enumerate(waits) if not count]
-    order = []
-    while ready:
-        j = max(ready, key=lambda j: (ranks[j], -j))
-        ready.remove(j)
-        order.append(j)
-        for i in dict.fromkeys(follow[j]):
-            waits[i] -= 1
-            if not waits[i]:
-                ready.append(i)
-    return order
+def _reordered(kitchen: Kitchen, plan: Plan, low: int) -> Plan:
+    """The best of so many plans, each with a stretch of the best one so far in another order."""
+    mirrored = _mirrored(kitchen)
+    dice = Random(SEED)
+    count = len(kitchen.jobs)
+    for _ in range(MORE_TRIES):
+        order = by_start(kitchen, plan)
+        first, width = int(dice.random() * count), 3 + int(dice.random() * 12)
+        ranks = [0.0] * count
+        for place, j in enumerate(order):
+            ranks[j] = -(place + (dice.random() - 0.5) * 2 * width if first <= place < first + width else place)
+        for tried in _worked_over(kitchen, mirrored, listed(kitchen, ranks)):
+            if tried is not None and tried.finish(kitchen) <= plan.finish(kitchen):
+                plan = tried
+        if plan.finish(kitchen) <= low:
+            break
+    return plan
 
 
 def _mirrored(kitchen: Kitchen) -> Kitchen:
@@ -113,16 +120,10 @@ def _worked_over(kitchen: Kitchen, mirrored: Kitchen, order: Sequence[int]) -> I
     plan = in_order(kitchen, order, nothing)
     for _ in range(2):
         ends = [start + job.length for start, job in zip(plan.starts, kitchen.jobs, strict=True)]
-        back = in_order(mirrored, _after_others(mirrored, [float(end) for end in ends]), nothing)
-        order = _after_others(
-            kitchen, [float(s + job.length) for s, job in zip(back.starts, kitchen.jobs, strict=True)]
-        )
+        back = in_order(mirrored, listed(mirrored, [float(end) for end in ends]), nothing)
+        order = listed(kitchen, [float(s + job.length) for s, job in zip(back.starts, kitchen.jobs, strict=True)])
         yield within_limits(kitchen, order)
         plan = in_order(kitchen, order, nothing)
-
-
-def _after_others(kitchen: Kitchen, ranks: list[float]) -> list[int]:
-    return _listed(kitchen, ranks)
 
 
 def _one_after_another(kitchen: Kitchen) -> int:
@@ -148,13 +149,31 @@ def _proven(kitchen: Kitchen, of: Windows, plan: Plan | None, low: int, effort: 
         answer = decide(model, end, effort)
         if answer is None:
             break
-        if answer:
-            found = model.plan()
-            if not stands(kitchen, found):
-                break
-            plan, high = found, found.finish(kitchen)
-            stride = (high - 1 - low) // 2
-        else:
-            low = high if model.reasoner.impossible else end + 1
-            stride = 2 * stride + 1
+        plan, low, high = _after(model, answer, plan, low, high, end)
+        stride = (high - 1 - low) // 2 if answer else 2 * stride + 1
+    # What is left open is narrowed from above, in smaller steps each time.
+    effort = Effort(MORE_STEPS)
+    stride = (high - low) // 4
+    while low < high and not effort.spent:
+        part = Effort(min(effort.left, MORE_STEPS // 6))
+        allowed = part.left
+        end = max(low, high - 1 - stride)
+        answer = decide(model, end, part)
+        effort.left -= allowed - part.left
+        if answer is not None:
+            plan, low, high = _after(model, answer, plan, low, high, end)
+        stride = stride if answer else stride // 3
     return plan, low
+
+
+def _after(
+    model: Model, answer: bool, plan: Plan | None, low: int, high: int, end: int
+) -> tuple[Plan | None, int, int]:
+    """The plan, the highest bound and the lowest end known, once it is known whether there is a plan until `end`."""
+    if not answer:
+        return plan, high if model.reasoner.impossible else end + 1, high
+    found = model.plan()
+    if stands(model.kitchen, found):
+        return found, low, found.finish(model.kitchen)
+    # Ovens in which one job takes several racks are simplified there; then a bound is all that it gives.
+    return plan, low, low

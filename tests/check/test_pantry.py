@@ -2,6 +2,7 @@
 
 import pytest
 
+from binder.check.declare import Said
 from binder.check.ingredients import Known, ingredient
 from binder.check.line_kinds import Item
 from binder.check.pantry import Pantry, food_of, pantry_of, unknown_food
@@ -130,6 +131,21 @@ def test_pack_keeps_what_one_holds() -> None:
     made, _ = made_of("1 (15 oz) can black beans, rinsed")
     assert made.pack is not None
     assert (made.pack.low, made.pack.unit, made.measures[0].unit) == (15, "oz", "can")
+
+
+@pytest.mark.parametrize("row", ["salt, table", "Salt, table"])
+def test_row_named_outright_prints_by_the_food_of_the_line_that_rests_on_it(row: str) -> None:
+    item = Item(read("1 tsp salt"), Said(row, row, Span("recipes/a.md", 1, 1, 2)))
+    made, problems = ingredient(item, "cooked", None, Known(TABLES, {}))
+    assert made is not None and problems == ()
+    assert (made.food.name, made.food.row) == ("salt", "02047")
+
+
+def test_row_named_outright_has_the_last_word() -> None:
+    item = Item(read("1 cup rice"), Said("Rice, brown, long-grain, raw", "", Span("recipes/a.md", 1, 1, 2)))
+    made, _ = ingredient(item, "cooked", None, Known(TABLES, {}))
+    assert made is not None
+    assert made.food.row == "20036"
 
 
 def test_as_purchased() -> None:

@@ -121,6 +121,10 @@ def test_own_times_without_freezer_leave_it_open_unless_freezes_says() -> None:
     assert plain("keeps: {fridge: 3 days}\nfreezes: yes").keeping.freezes is True
 
 
+def test_hours_are_no_whole_day() -> None:
+    assert plain("keeps: {fridge: 36-60 hours}").keeping.fridge_days == (1, 2)
+
+
 def test_freezes_no_has_the_last_word() -> None:
     for lines in ("keeps: soups and stews", "keeps: {fridge: 3 days, freezer: 2 months}", "form: ready"):
         made = plain(f"{lines}\nfreezes: no").keeping
@@ -170,6 +174,13 @@ def test_steps() -> None:
     assert made.prep[3].uses == (Use("burner", 2),)
     assert [one.text for one in made.service] == ["Serve."]
     assert (made.notes, made.sections) == ("A note.", (("Notes of taste", "Good."),))
+
+
+def test_racks_of_one_oven() -> None:
+    made = recipe(
+        "makes: 2 portions\ningredients: [1 onion]", "## Prep day\n1. Bake. [20 min, oven 350 F, oven 2 racks]\n"
+    )
+    assert max(use.count for use in made.prep[0].uses) == 2
 
 
 def test_reheat_and_needs() -> None:
@@ -250,6 +261,7 @@ def test_address_that_no_page_may_carry(address: str) -> None:
         "![x](stew.jpg)",
         "![x](photos/stew.jpg)",
         "`[x](javascript:alert)`",
+        "```\n[x](javascript:alert)\n```",
         "no [link] at all",
     ],
 )

@@ -61,5 +61,6 @@ def test_lot_whose_amount_or_date_cannot_be_read_is_not_on_hand(line: str) -> No
 def test_no_stock_at_all() -> None:
     assert library({"stock.yaml": ""}).stock.lots == ()
     assert library({"stock.yaml": "fridge: []\n"}).stock.lots == ()
+    assert library({"stock.yaml": "fridge:\nfreezer:\n"}).stock.lots == ()
     result = checked(without="stock.yaml")
     assert result.problems == ()

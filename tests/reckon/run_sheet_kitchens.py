@@ -56,12 +56,17 @@ def recipe(
     portion_ml: int | None = None,
     parts: Sequence[str] = (),
     swells: bool = False,
+    aisle: str = "other",
+    holds: Sequence[str] = (),
     keeping: Keeping = CHILLED,
 ) -> Recipe:
-    """A recipe of these steps; `parts` are the recipes it uses."""
+    """A recipe of these steps; `parts` are the recipes it uses, `holds` the allergens of an ingredient."""
     lines = [_line(name, name) for name in parts]
     if swells:
         lines.append(_line("pearled barley", None, "grains and pulses"))
+    if aisle != "other" or holds:
+        food = Food("the main thing", aisle=aisle, contains=tuple(holds))
+        lines.append(Ingredient(food.name, HERE, "cooked", None, food, None, ()))
     return Recipe(
         key=key,
         title=key.title(),
@@ -193,13 +198,9 @@ def broken(kitchen: Kitchen, plan: Plan) -> list[str]:
                 found.append(f"too many racks of oven {number} at {t}")
     for i in range(len(jobs)):
         for j in range(len(jobs)):
-            if (
-                plan.ovens[i] == plan.ovens[j] >= 0
-                and jobs[i].heat != jobs[j].heat
-                and plan.starts[i] <= plan.starts[j]
-            ):
-                if ends[i] + kitchen.heating > plan.starts[j]:
-                    found.append(f"no time to change the oven between {i} and {j}")
+            same_oven = plan.ovens[i] == plan.ovens[j] >= 0 and jobs[i].heat != jobs[j].heat
+            if same_oven and plan.starts[i] <= plan.starts[j] < ends[i] + kitchen.heating:
+                found.append(f"no time to change the oven between {i} and {j}")
     for limit in kitchen.limits:
         if max(ends[i] for i in limit.last) > max(ends[i] for i in limit.hot) + limit.within:
             found.append(f"{limit.last} too long after {limit.hot}")

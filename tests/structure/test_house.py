@@ -34,7 +34,10 @@ MAY_IMPORT = {
 }
 # Rooms below build know no clock, no disk and no environment; tables read their own packaged files.
 PURE = ("source", "model", "check", "reckon", "pages", "press", "tables")
-FORBIDDEN_CALLS = {"today", "now", "utcnow", "getenv", "open", "read_text", "read_bytes", "write_text", "write_bytes"}
+FORBIDDEN_CALLS = {
+    "date.today", "datetime.now", "datetime.utcnow", "time.time", "os.getenv", "getenv", "open",
+    "read_text", "read_bytes", "write_text", "write_bytes",
+}  # fmt: skip
 SCRIPTS = {"tables/composition_build.py", "press/fonts_build.py"}
 # The tz database, too, is a published table that comes with the program.
 READS_ITS_OWN = {"tables/composition.py", "tables/everyday.py", "check/household.py"}
@@ -102,7 +105,11 @@ def calls(path: Path) -> set[str]:
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
         if isinstance(node, ast.Call):
             target = node.func
-            found.add(target.attr if isinstance(target, ast.Attribute) else getattr(target, "id", ""))
+            if isinstance(target, ast.Attribute):
+                found.add(target.attr)
+                found.add(f"{getattr(target.value, 'id', '')}.{target.attr}")
+            else:
+                found.add(getattr(target, "id", ""))
     return found
 
 

@@ -1,0 +1,267 @@
+"""The demo household, built whole once and read back: facts, PDF, labels, calendar, site and share pages."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import shutil
+from collections.abc import Iterator
+from html.parser import HTMLParser
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import icalendar
+import jsonschema
+import pypdfium2
+import pytest
+from click.testing import CliRunner
+
+from binder.cli import main
+from binder.tables import sheets
+
+ROOT = Path(__file__).resolve().parents[2]
+WEEK = "2026-W24"
+TODAY = "2026-06-07"
+REQUIRED = os.environ.get("BINDER_TESTS_REQUIRED") == "1"
+MM = 72 / 25.4
+
+
+def build(out: Path) -> Path:
+    arguments = ["build", str(ROOT / "content"), "--out", str(out), "--today", TODAY]
+    result = CliRunner().invoke(main, arguments, catch_exceptions=False)
+    assert result.exit_code == 0, result.output
+    return out
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    folder = tmp_path_factory.mktemp("demo")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(folder / "cache"))
+        yield build(folder / "build")
+
+
+@pytest.fixture(scope="module")
+def facts(demo: Path) -> dict:
+    return json.loads((demo / f"site/weeks/{WEEK}/facts.json").read_text("utf-8"))
+
+
+def tree(folder: Path) -> dict[str, bytes]:
+    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+
+def test_the_plan_passes_because_it_was_planned_well(facts: dict) -> None:
+    assert [p for p in facts["problems"] if p["severity"] == "error"] == []
+    assert len(facts["problems"]) <= 3
+
+
+def test_what_the_demo_has_to_show(demo: Path, facts: dict) -> None:
+    recipes = [json.loads(path.read_text("utf-8")) for path in (demo / "site/recipes").glob("*/facts.json")]
+    assert len(recipes) >= 24
+    assert {r["form"] for r in recipes} == {"ready", "assemble", "kit", "portioned"}
+    assert any("snack" in r["meals"] for r in recipes)
+    used = [i["basis"]["id"] for r in recipes for i in r["ingredients"] if i["basis"]["kind"] == "recipe"]
+    assert any(used.count(key) >= 2 for key in used), "a part that two dishes use"
+    assert len({s["eater"] for s in facts["servings"]}) == 4
+    assert len({s["place"] for s in facts["servings"]}) == 4
+    assert len(list((demo / "site/weeks").glob("2026-W*/facts.json"))) >= 7
+    assert any(s["lot"] for s in facts["servings"]) and facts["use_first"]
+
+
+def test_every_facts_file_is_valid_against_its_schema(demo: Path) -> None:
+    for kind, pattern in (("recipe", "recipes/*/facts.json"), ("week", "weeks/*/facts.json")):
+        schema = json.loads((demo / f"site/schema/{kind}.schema.json").read_text("utf-8"))
+        checker = jsonschema.Draft202012Validator(schema)
+        paths = list((demo / "site").glob(pattern))
+        assert paths
+        for path in paths:
+            raw = path.read_text("utf-8")
+            assert "NaN" not in raw
+            checker.validate(json.loads(raw))
+
+
+def test_every_ingredient_of_the_demo_is_known(demo: Path) -> None:
+    for path in (demo / "site/recipes").glob("*/facts.json"):
+        recipe = json.loads(path.read_text("utf-8"))
+        for line in recipe["ingredients"]:
+            assert line["basis"]["kind"] != "unknown", (recipe["key"], line["text"])
+
+
+def test_a_second_build_is_the_same_to_the_byte(demo: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "no-memory-of-the-first"))
+    first, second = tree(demo), tree(build(tmp_path / "again"))
+    assert sorted(first) == sorted(second)
+    assert [name for name in first if first[name] != second[name]] == []
+
+
+# ---- on paper ----
+
+
+@pytest.fixture(scope="module")
+def pages(demo: Path) -> list[str]:
+    document = pypdfium2.PdfDocument(demo / f"print/{WEEK}-binder.pdf")
+    return [page.get_textpage().get_text_range() for page in document]
+
+
+@pytest.mark.pdf
+def test_every_section_is_there_in_order(demo: Path, pages: list[str]) -> None:
+    document = pypdfium2.PdfDocument(demo / f"print/{WEEK}-binder.pdf")
+    top = [(b.get_title(), b.get_dest().get_index()) for b in document.get_toc() if b.level == 0]
+    words = " ".join(title for title, _ in top).lower()
+    order = ["week", "shopping", "mise en place", "run sheet", "recipe", "packing", "reheat", "carry", "pull"]
+    order += ["kit", "allergen", "numbers", "keeping", "how it went"]
+    places = [words.find(word) for word in order]
+    assert -1 not in places and places == sorted(places), (top, places)
+    numbers = [index for _, index in top]
+    assert numbers == sorted(numbers)
+
+
+@pytest.mark.pdf
+def test_the_binder_is_letter_paper_and_no_thicker_than_it_was(demo: Path, pages: list[str]) -> None:
+    document = pypdfium2.PdfDocument(demo / f"print/{WEEK}-binder.pdf")
+    assert {(round(p.get_width()), round(p.get_height())) for p in document} == {(612, 792)}
+    assert len(pages) <= 100
+    assert (demo / f"print/{WEEK}-binder.pdf").stat().st_size < 1_500_000
+
+
+@pytest.mark.pdf
+def test_pages_are_numbered_within_their_section(pages: list[str]) -> None:
+    numbered = [re.search(r"\b(\d{1,2})-(\d{1,2})\b", text) for text in pages[2:]]
+    assert all(numbered)
+
+
+@pytest.mark.pdf
+def test_each_dish_of_the_week_has_its_card(demo: Path, pages: list[str], facts: dict) -> None:
+    starts = [re.sub(r"\s+", " ", text)[:400].lower() for text in pages]
+    for key in {batch["recipe"] for batch in facts["batches"]}:
+        title = json.loads((demo / f"site/recipes/{key}/facts.json").read_text("utf-8"))["title"]
+        first = " ".join(title.lower().split()[:3])
+        assert any(first in start for start in starts), title
+
+
+@pytest.mark.pdf
+def test_labels_lie_where_the_sheet_has_them(demo: Path, facts: dict) -> None:
+    """US letter 3 x 10: margins 3/16 and 1/2 in, 2 5/8 x 1 in, gap 1/8 in between columns."""
+    document = pypdfium2.PdfDocument(demo / f"print/{WEEK}-labels.pdf")
+    assert len(document) == max(label["sheet"] for label in facts["labels"])
+    sheet = sheets.sheet("letter 3x10")
+    assert sheet is not None
+    for label in facts["labels"]:
+        page = document[label["sheet"] - 1]
+        index = (label["row"] - 1) * sheet.columns + label["column"]
+        where = sheets.position(sheet, index)
+        left, top = where.x_mm * MM, page.get_height() - where.y_mm * MM
+        right, bottom = left + sheet.label_mm[0] * MM, top - sheet.label_mm[1] * MM
+        text = page.get_textpage().get_text_bounded(left=left, bottom=bottom, right=right, top=top)
+        first = label["lines"][0].split(":")[0].split()[0]
+        assert first in text, (label["lines"], text)
+
+
+# ---- calendar ----
+
+
+def test_the_calendar_is_read_by_another_program(demo: Path) -> None:
+    calendar = icalendar.Calendar.from_ical((demo / f"calendar/{WEEK}.ics").read_bytes())
+    events = list(calendar.walk("VEVENT"))
+    assert len({str(event["UID"]) for event in events}) == len(events) > 3
+    starts = {event["DTSTART"].dt.isoformat() for event in events}
+    assert any(start.startswith("2026-06-07T13:00") or start.startswith("2026-06-07T17:00") for start in starts)
+
+
+# ---- on screen ----
+
+
+class _Links(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.targets: list[str] = []
+        self.ids: set[str] = set()
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        values = dict(attrs)
+        if values.get("id"):
+            self.ids.add(values["id"] or "")
+        for name in ("href", "src"):
+            if values.get(name):
+                self.targets.append(values[name] or "")
+
+
+def parsed(path: Path) -> _Links:
+    found = _Links()
+    found.feed(path.read_text("utf-8"))
+    return found
+
+
+def test_every_link_and_anchor_leads_somewhere(demo: Path) -> None:
+    pages_ = {path: parsed(path) for path in (demo / "site").rglob("*.html")}
+    assert len(pages_) > 40
+    for path, links in pages_.items():
+        for target in links.targets:
+            parts = urlsplit(target)
+            if parts.scheme in ("http", "https", "mailto", "data"):
+                continue
+            where = (path.parent / unquote(parts.path)).resolve() if parts.path else path
+            assert where.is_file(), (path, target)
+            if parts.fragment and where.suffix == ".html":
+                other = pages_.get(where) or parsed(where)
+                assert unquote(parts.fragment) in other.ids, (path, target)
+
+
+def test_pages_are_light(demo: Path) -> None:
+    for path in (demo / "site").rglob("*.html"):
+        assert path.stat().st_size < 150_000, path
+    for path in (demo / "share").glob("*.html"):
+        assert path.stat().st_size < 400_000, path
+
+
+def test_share_pages_name_no_eater_place_or_private_note(demo: Path) -> None:
+    import yaml
+
+    household = yaml.safe_load((ROOT / "content/household.yaml").read_text("utf-8"))
+    secret = [e["name"] for e in household["eaters"]]
+    secret += [p["name"] for p in household["places"] if p["name"] not in ("home", "school")]
+    secret += [e["private"] for e in household["eaters"] if "private" in e]
+    for path in (demo / "share").iterdir():
+        text = path.read_text("utf-8")
+        visible = re.sub(r"url\(data:[^)]*\)|src=\"data:[^\"]*\"", "", text)
+        for word in secret:
+            assert not re.search(rf"\b{re.escape(word)}\b", visible), (path.name, word)
+
+
+CHROMIUM = next((p for name in ("chromium", "chromium-browser", "google-chrome") if (p := shutil.which(name))), None)
+needs_browser = pytest.mark.skipif(CHROMIUM is None and not REQUIRED, reason="no Chromium on this machine")
+SHOWN = (
+    "index.html",
+    f"weeks/{WEEK}/index.html",
+    "weeks/index.html",
+    "recipes/index.html",
+    "recipes/beef-ragu-polenta/index.html",
+    "foods/index.html",
+    "freezer/index.html",
+)
+
+
+@needs_browser
+@pytest.mark.browser
+@pytest.mark.parametrize("width", [390, 1280])
+def test_the_site_opens_from_the_folder_without_a_request_to_anywhere(demo: Path, width: int) -> None:
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        try:
+            context = browser.new_context(viewport={"width": width, "height": 900}, offline=True)
+            page = context.new_page()
+            said: list[str] = []
+            asked: list[str] = []
+            page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+            page.on("request", lambda request: asked.append(request.url))
+            for name in SHOWN:
+                page.goto(f"file://{demo}/site/{name}")
+                assert page.locator("h1").count() == 1, name
+                assert page.evaluate("document.documentElement.scrollWidth") <= width, name
+            assert said == []
+            assert [url for url in asked if not url.startswith("file://")] == []
+        finally:
+            browser.close()
