@@ -8,6 +8,7 @@ from pathlib import Path
 from textwrap import dedent
 from typing import Any
 
+import jsonschema
 from click.testing import CliRunner, Result
 
 from binder.cli import main
@@ -104,7 +105,11 @@ class Kitchen:
         return self.read(f"site/recipes/{key}/facts.json")
 
     def read(self, path: str) -> dict[str, Any]:
+        """A facts.json of the output, which is held against the schema written beside it."""
         found: dict[str, Any] = json.loads((self.out / path).read_text("utf-8"))
+        kind = "week" if path.startswith("site/weeks/") else "recipe"
+        schema = json.loads((self.out / f"site/schema/{kind}.schema.json").read_text("utf-8"))
+        jsonschema.Draft202012Validator(schema).validate(found)
         return found
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from binder.check.amounts import measure_of
 from binder.check.line_kinds import Item
@@ -15,7 +16,7 @@ from binder.model.recipe import Ingredient, When
 from binder.problem import Problem, Span, error
 from binder.source.line import Line
 from binder.source.place import part_of
-from binder.tables import measures
+from binder.tables import everyday, measures
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +49,13 @@ def ingredient(item: Item, when: When, part: str | None, known: Known) -> tuple[
     if not line.food and item.food is None:
         return None, (error(line.span, "wrong-type", f'no food in "{line.text}"', "write amount, unit, food"),)
     named, recipe, problems = _recipe_part(line, known) if line.recipe else _food(item, known.pantry)
+    food, drained = of_the_can(line, named.food)
     made = Ingredient(
         text=line.text,
         span=line.span,
         when=when,
         part=part,
-        food=named.food,
+        food=food,
         recipe=recipe,
         measures=_measures(line),
         pack=measure_of(line.pack) if line.pack else None,
@@ -63,9 +65,20 @@ def ingredient(item: Item, when: When, part: str | None, known: Known) -> tuple[
         alternative=line.alternative,
         flags=line.flags,
         eaten=item.eaten,
-        as_purchased="as purchased" in line.flags,
+        as_purchased=drained or "as purchased" in line.flags,
     )
     return made, problems
+
+
+def of_the_can(line: Line, food: Food) -> tuple[Food, bool]:
+    """The food of a can whose size is stated, and whether that size is what is bought and only a part is eaten.
+
+    `1 (15 oz) can beans, drained` is 15 oz bought and the beans in it eaten; undrained, all of it is eaten.
+    """
+    cans = line.pack is not None and all(one.unit in ("can", "jar") for one in line.amounts)
+    if not cans or not food.everyday or everyday.food(food.everyday).sold != "can":
+        return food, False
+    return (food, True) if "drained" in line.flags else (replace(food, edible_share=Fraction(1)), False)
 
 
 def _recipe_part(line: Line, known: Known) -> tuple[Named, str | None, tuple[Problem, ...]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from binder.check.declare import Entry, Said
 from binder.check.fields import KeepsFields
@@ -31,7 +32,7 @@ def with_freezes(of: Keeping, freezes: bool | None) -> Keeping:
     if freezes is None:
         return of
     frozen = of.freezer_days if freezes else None
-    return Keeping(of.fridge_days, frozen, freezes, of.source, of.assumed, of.cupboard_days)
+    return replace(of, freezer_days=frozen, freezes=freezes)
 
 
 def assumed(freezes: bool | None) -> Keeping:
@@ -57,6 +58,7 @@ def as_its_foods(foods: Iterable[Food], freezes: bool | None) -> Keeping | None:
         else True,
         f"as its food keeps ({sources})",
         cupboard_days=_earliest([life.cupboard_days for life in known]),
+        thawed_days=_earliest([life.thawed_days or life.fridge_days for life in known]),
     )
     return with_freezes(made, freezes)
 

@@ -6,15 +6,16 @@ remains is found.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from types import MappingProxyType
 
 from binder.check.near import did_you_mean
 from binder.check.near import nearest as spelt_like
-from binder.check.prep_words import CUT, SAID
+from binder.check.prep_words import CUT
 from binder.check.table_food import of_composition, of_everyday
+from binder.check.wordings import readings, reworded, said_cooked
 from binder.model.food import Food
 from binder.problem import Problem, Span, warning
 from binder.source.line import Line
@@ -115,20 +116,6 @@ def _agrees(item: everyday.Everyday, states: tuple[str, ...]) -> bool:
     return all(any(word in published for word in _OTHER_FOOD[state]) for state in states if state in _OTHER_FOOD)
 
 
-def _shorter(words: list[str]) -> Iterator[tuple[list[str], list[str]]]:
-    """The phrase with fewer and fewer closed-list words around it, and the words set aside; the longest first."""
-    front = 0
-    while front < len(words) - 1 and words[front] in SAID:
-        front += 1
-    back = 0
-    while back < len(words) - 1 and words[-1 - back] in SAID:
-        back += 1
-    cuts = [(a, b) for a in range(front + 1) for b in range(back + 1) if a + b and a + b < len(words)]
-    for a, b in sorted(cuts, key=sum):
-        kept = words[a : len(words) - b]
-        yield kept, words[:a] + words[len(words) - b :]
-
-
 def _cut_words(text: str) -> tuple[str, ...]:
     """The words of a text that say how it is cut, each once."""
     words = [word.strip(".,;()") for word in text.lower().split()]
@@ -141,29 +128,13 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
     row = composition.named(f"{line.food}, {line.preparation}") if line.preparation else None
     if row:
         return Named(same_row(of_composition(row.ndb, pantry.listed), _one(line.food, "", pantry)))
-    for phrase, aside in _readings(line):
+    for phrase, aside in readings(line):
         if phrase and (food := _one(phrase, line.preparation, pantry)):
             return Named(food, _cut_words(f"{aside} {said}"))
+    for phrase, state in reworded(line):
+        if (food := _one(phrase, f"{state}, {line.preparation}", pantry)) and not (state and said_cooked(food.name)):
+            return Named(food, _cut_words(f"{line.food} {said}"))
     return None
-
-
-def _readings(line: Line) -> Iterator[tuple[str, str]]:
-    """The phrases to try, and the words set aside for each: as written, then with less and less around the food.
-
-    First `lemon juice` where only that is taken, and `canned tomatoes` for a can. `ground beef` comes before `beef`.
-    """
-    parts = tuple(f"{key(line.bare_food)} {part}" for part in line.taken.split(" and ")) if line.taken else ()
-    if len(parts) == 1:
-        yield parts[0], ""
-    if any(one.unit == "can" for one in line.amounts):
-        yield f"canned {line.food}", ""
-        yield f"canned {line.bare_food}", ""
-    yield line.food, ""
-    for phrase in dict.fromkeys((line.food, line.bare_food)):
-        if phrase != line.food:
-            yield phrase, ""
-        for kept, aside in _shorter(plain(phrase).replace(",", " ").split()):
-            yield " ".join(kept), " ".join(aside)
 
 
 def same_row(row: Food, named: Food | None) -> Food:

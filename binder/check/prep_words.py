@@ -20,3 +20,20 @@ _SAID_WORDS = """
     into in and of the rinsed drained thawed
     """
 SAID = frozenset(_SAID_WORDS.split())
+# Taken out wherever it stands in a phrase: what a knife or a peeler did.
+ANYWHERE = frozenset(
+    """
+    chopped diced cubed sliced shredded grated halved quartered peeled unpeeled trimmed deseeded seeded cored pitted
+    stoned cleaned washed rinsed scrubbed finely roughly coarsely thinly thickly freshly
+    """.split()
+)
+# Two and more words that say how good a food is or how it was sold, and nothing about what it is. Hyphens are spaces.
+QUALITIES = frozenset(
+    """
+    bone in|bone out|skin on|skin off|skins on|on the bone|day old|free range|grass fed|corn fed|wild caught
+    line caught|sustainably caught|good quality|best quality|high quality|top quality|ready to eat|ready rolled|ready made
+    straight to wok|thick cut|thin cut|bite size|bite sized|medium sized|store bought|shop bought|homemade|home made
+    unbaked|refrigerated|chilled|unwaxed|undyed|organic|assorted|vine ripened|of your choice|your favorite|your favourite
+    favorite|favourite|any kind of|leftover|stale|firm ripe|just ripe|plump|juicy|long
+    """.replace("\n", "|").replace("    ", "").strip("|").split("|")
+) - {""}

@@ -94,7 +94,8 @@ def keeping_of(item: Everyday) -> Keeping | None:
 def of_row(row: keeping.KeepingRow, assumed: bool = False) -> Keeping:
     """A row of the keeping chart as a dish's keeping time."""
     source = f"{row.name}: {row.source}"
-    return Keeping(row.fridge_days, row.freezer_days, row.freezes, source, assumed, row.cupboard_days)
+    days = row.fridge_days, row.freezer_days
+    return Keeping(*days, row.freezes, source, assumed, row.cupboard_days, row.after_thawing_days)
 
 
 @cache

@@ -78,6 +78,7 @@ class Keeping:
     source: str
     assumed: bool = False
     cupboard_days: tuple[int, int] | None = None
+    thawed_days: tuple[int, int] | None = None  # after thawing in the refrigerator, where that is published
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,8 +16,8 @@ from jinja2 import DictLoader, StrictUndefined
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from binder.pages.page import Block, Column, Drawing, Row, Run, Table, Text
-from binder.press import links
+from binder.pages.page import Block, Column, Drawing, Run, Table, Text
+from binder.press import links, table
 from binder.press.picture import Picture
 from binder.press.prose import Surroundings, prose_html
 from binder.press.theme import Theme, css_string
@@ -25,8 +25,6 @@ from binder.press.theme import Theme, css_string
 Medium = Literal["screen", "paper"]
 
 NO_BREAK = "\u00a0"
-# From so many columns on a table is not stacked on a phone but scrolls, and its heads are turned on paper.
-MANY_COLUMNS = 10
 # A quantity longer than this may break over lines.
 _LONGEST_UNBROKEN = 22
 _NUMBER_AND_UNIT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[\d°]|[^\W\d_]{1,5}\b)")
@@ -38,15 +36,16 @@ _NOT_ANCHOR = re.compile(r"[^\w]+")
 _PAPER_FAMILY = 'font-family="Counter Sans, DejaVu Sans, sans-serif"'
 _SVG_OPEN = re.compile(r"<svg\b([^>]*)>")
 
-_KINDS: Mapping[str, str] = MappingProxyType(
+_KINDS: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
-        "strong": "<strong>{}</strong>",
-        "em": "<em>{}</em>",
-        "quantity": '<span class="q">{}</span>',
-        "time": '<span class="t">{}</span>',
-        "small": "<small>{}</small>",
-        "mark": '<b class="mark">{}</b>',
-        "nowrap": '<span class="n">{}</span>',
+        "": ("", ""),
+        "strong": ("<strong>", "</strong>"),
+        "em": ("<em>", "</em>"),
+        "quantity": ('<span class="q">', "</span>"),
+        "time": ('<span class="t">', "</span>"),
+        "small": ("<small>", "</small>"),
+        "mark": ('<b class="mark">', "</b>"),
+        "nowrap": ('<span class="n">', "</span>"),
     }
 )
 
@@ -133,7 +132,7 @@ class Setting:
 
     def runs(self, text: Text) -> Markup:
         """Text as inline HTML."""
-        return Markup("").join(self._run(run) for run in text)
+        return Markup("".join([self._run(run) for run in text]))
 
     def href(self, href: str | None) -> str | None:
         """The address as it reads from here; None when it is not allowed or leads nowhere."""
@@ -144,8 +143,8 @@ class Setting:
         here = self.href(href)
         if here is None:
             return words
-        outside = Markup(' rel="noopener noreferrer"') if links.is_outside(here) else Markup("")
-        return Markup('<a href="{}"{}>{}</a>').format(here, outside, words)
+        outside = ' rel="noopener noreferrer"' if links.is_outside(here) else ""
+        return Markup(f'<a href="{escape(here)}"{outside}>{escape(words)}</a>')
 
     def prose(self, markdown: str) -> Markup:
         """A person's own Markdown."""
@@ -168,41 +167,30 @@ class Setting:
         self.drawings[name] = block.svg.replace('font-family="sans-serif"', _PAPER_FAMILY, 1).encode()
         return Markup('<img src="{}" alt="{}">').format(name, block.alt)
 
-    def bodies(self, table: Table) -> tuple[tuple[Row | None, tuple[Row, ...]], ...]:
-        """The rows as groups: the group's own row, or None, and the rows below it."""
-        groups: list[tuple[Row | None, list[Row]]] = []
-        for row in table.rows:
-            if row.kind == "group":
-                groups.append((row, []))
-                continue
-            if not groups:
-                groups.append((None, []))
-            groups[-1][1].append(row)
-        return tuple((head, tuple(rows)) for head, rows in groups)
-
-    def room(self, table: Table) -> str:
+    def room(self, block: Table) -> str:
         """What a table does where there is little room: `stack` its cells, `scroll`, or nothing."""
-        count = len(table.columns)
-        return "scroll" if count >= MANY_COLUMNS else "stack" if count > 3 else ""
+        return table.room(block)
 
-    def table_class(self, table: Table) -> str:
+    def table_class(self, block: Table) -> str:
         """The classes of a table: its kind, how it behaves when there is little room, and how its widths are found."""
-        widths = "" if any(column.width for column in table.columns) else "auto"
-        return " ".join(word for word in (table.kind, self.room(table), widths) if word)
+        widths = "" if any(column.width for column in block.columns) else "auto"
+        return " ".join(word for word in (block.kind, table.room(block), widths) if word)
 
     def column_class(self, column: Column) -> str:
         """The classes of a column's cells; the left one is not said."""
-        side = {"left": "", "right": "r", "center": "c"}[column.align]
-        return " ".join(word for word in (side, column.kind) if word)
+        return table.column_class(column)
 
-    def words(self, text: Text) -> str:
-        """The text without marks, for a label."""
-        return "".join(run.text for run in text)
+    def rows(self, block: Table) -> Markup:
+        """The table's bodies. There are thousands of cells, so they are not set by a macro each."""
+        return table.bodies(block, self.runs, self.paper)
 
-    def _run(self, run: Run) -> Markup:
-        words = Markup("<br>").join(fractions(line) for line in run.text.split("\n"))
-        words = Markup(_KINDS.get(run.kind, "{}")).format(words)
-        return self.link(run.href, words) if run.href else words
+    def _run(self, run: Run) -> str:
+        words = str(fractions(run.text))
+        if "\n" in words:
+            words = words.replace("\n", "<br>")
+        opening, closing = _KINDS[run.kind]
+        words = f"{opening}{words}{closing}"
+        return str(self.link(run.href, Markup(words))) if run.href else words
 
 
 def fractions(words: str) -> Markup:

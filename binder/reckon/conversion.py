@@ -152,6 +152,15 @@ def in_unit(food: Food, amount: Amount, unit: Unit, piece: str = "each") -> Amou
     return Amount(grams.low / one, grams.high / one, unit) if one else None
 
 
+def purchased_in_unit(food: Food, amount: Amount, unit: Unit, piece: str = "each") -> Amount | None:
+    """An amount as purchased in another unit: what is weighed has its refuse, a piece's weight is of its edible part."""
+    if amount.unit == unit:
+        return amount
+    edible = amount.times(food.edible_share) if amount.unit == "g" else amount
+    turned = in_unit(food, edible, unit, piece)
+    return turned.times(1 / food.edible_share) if turned and unit == "g" else turned
+
+
 def _to_grams(food: Food, amount: Amount) -> Amount | None:
     written = Measure(amount.low, amount.high, "mL" if amount.unit == "mL" else "each")
     weighed = weigh(food, written, None)

@@ -22,7 +22,7 @@ def price_per_unit(bought: Bought) -> Fraction | None:
         paid = sum((c.price * c.count for c in counts if c.price is not None), Fraction(0))
         return paid / sum((c.size.high * c.count for c in counts), Fraction(0))
     unit = bought.row.need.unit
-    sizes = [(pack.price, conversion.in_unit(bought.food, pack.size, unit)) for pack in bought.food.packs]
+    sizes = [(pack.price, conversion.purchased_in_unit(bought.food, pack.size, unit)) for pack in bought.food.packs]
     known = [price / size.high for price, size in sizes if price is not None and size is not None]
     return min(known) if known else None
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
@@ -38,11 +38,18 @@ def start_of(lot: Lot) -> date | None:
     return lot.thawed or lot.made or lot.opened
 
 
+def days_used(lot: Lot) -> int:
+    """The days of its keeping time that went by before a lot was frozen; freezing stops the count."""
+    return max(0, (lot.frozen - lot.made).days) if lot.frozen and lot.made else 0
+
+
 def use_by_of(lot: Lot, recipe: Recipe, caution: str) -> date | None:
     """The last day of a refrigerated lot of a dish; None: not known."""
     begun = start_of(lot)
     days = keeping.limit_days(recipe.keeping, caution)
     by_rule = begun + timedelta(days=days) if begun and days is not None else None
+    if lot.thawed:
+        by_rule = keeping.thawed_use_by(recipe.keeping, caution, lot.thawed, days_used(lot))
     dates = [day for day in (by_rule, lot.best_before) if day]
     return min(dates) if dates else None
 
@@ -109,30 +116,43 @@ def past_best(lot: Lot, best: date) -> Problem:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Served:
+    """What stock serves, every wanted portion, the portions left of each lot id, and `stock-short` problems.
+
+    A portion that stock covers in part stands parted in two among the wanted ones.
+    """
+
+    taken: tuple[Taken, ...]
+    wanted: tuple[Wanted, ...]
+    left: Mapping[str, Fraction]
+    problems: tuple[Problem, ...]
+
+
 def take(
     week: Week,
     wanted: tuple[Wanted, ...],
     lots: tuple[Lot, ...] | None,
     recipes: Mapping[str, Recipe],
     household: Household,
-) -> tuple[tuple[Taken, ...], Mapping[str, Fraction], tuple[Problem, ...]]:
+) -> Served:
     """Serve the earliest meals of each dish that `already` names from stock.
 
-    lots None: an archived week, whose stock is gone; its `already` is taken at its word. Returns what is served, the
-    portions left of each lot id, and `stock-short` problems.
+    lots None: an archived week, whose stock is gone; its `already` is taken at its word.
     """
     left = {lot.id: portions_of(lot) for lot in lots or ()}
+    parted = list(wanted)
     taken: dict[str, Taken] = {}
     problems: list[Problem] = []
     for already in week.already:
-        problems.extend(_take_line(already, wanted, lots, recipes, household, left, taken))
-    order = tuple(taken[item.id] for item in wanted if item.id in taken)
-    return order, left, tuple(problems)
+        problems.extend(_take_line(already, parted, lots, recipes, household, left, taken))
+    served = tuple(taken[item.id] for item in parted if item.id in taken)
+    return Served(served, tuple(parted), left, tuple(problems))
 
 
 def _take_line(
     already: Already,
-    wanted: tuple[Wanted, ...],
+    wanted: list[Wanted],
     lots: tuple[Lot, ...] | None,
     recipes: Mapping[str, Recipe],
     household: Household,
@@ -145,8 +165,10 @@ def _take_line(
     meals.sort(key=lambda w: (w.date or date.max, order[w.line.meal], wanted.index(w)))
     short = Fraction(0)
     for meal in meals:
+        if rest <= 0:
+            break
         if meal.portions > rest:
-            continue
+            meal = _part(wanted, meal, rest)
         if lots is None:
             taken[meal.id] = Taken(meal, ())
             rest -= meal.portions
@@ -162,6 +184,14 @@ def _take_line(
     if lots is not None and (short > 0 or already.portions > on_hand):
         return [_stock_short(already, on_hand, short, recipes)]
     return []
+
+
+def _part(wanted: list[Wanted], meal: Wanted, portions: Fraction) -> Wanted:
+    """The part of a meal that stock still covers; the rest of it stands behind it, to be cooked."""
+    at = wanted.index(meal)
+    first = replace(meal, portions=portions)
+    wanted[at : at + 1] = [first, replace(meal, id=f"{meal.id}-cooked", portions=meal.portions - portions)]
+    return first
 
 
 def _from_lots(

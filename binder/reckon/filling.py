@@ -50,7 +50,7 @@ def filled(servings: tuple[Serving, ...], batches: tuple[Batch, ...], household:
             found.extend(_kits(of_batch, batch))
         else:
             found.extend(_portion(s, batch) for s in of_batch)
-        found.extend(_surplus(batch))
+        found.extend(_surplus(batch, household))
         found.extend(_by_products(batch, household))
     return tuple(found)
 
@@ -127,8 +127,9 @@ def _kit_part(group: list[Serving], batch: Batch, part: str, n: int) -> Filled:
     )
 
 
-def _surplus(batch: Batch) -> Iterator[Filled]:
+def _surplus(batch: Batch, household: Household) -> Iterator[Filled]:
     facts, session = _base(batch)
+    kept = keeping.where(facts.recipe.keeping, household.caution)
     rest, n, one = batch.surplus, 0, portion_ml(facts.recipe)
     days, grams = facts.keeps.fridge_days, facts.per_portion.grams
     while rest > 0:
@@ -140,7 +141,7 @@ def _surplus(batch: Batch) -> Iterator[Filled]:
             facts=facts,
             title=facts.title,
             session=session,
-            kept="fridge",
+            kept=kept,
             made_on=batch.made_on,
             holds=facts.allergens,
             use_by=batch.made_on + timedelta(days=days) if days is not None else None,
@@ -162,7 +163,7 @@ def _by_products(batch: Batch, household: Household) -> Iterator[Filled]:
             facts=facts,
             title=gift.food.name,
             session=session,
-            kept="fridge",
+            kept=keeping.where(rule, household.caution) if rule else "fridge",
             made_on=batch.made_on,
             holds=allergens.of_food(gift.food),
             use_by=batch.made_on + timedelta(days=days) if days is not None else None,

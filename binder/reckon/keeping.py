@@ -32,6 +32,13 @@ def limit_days(keeping: Keeping, caution: str) -> int | None:
     return days[0 if caution == "strict" else 1] if days else None
 
 
+def where(keeping: Keeping, caution: str) -> Kept:
+    """Where it is kept unfrozen: the cupboard when it keeps there as long as in the refrigerator."""
+    end = 0 if caution == "strict" else 1
+    shelf, cold = keeping.cupboard_days, keeping.fridge_days
+    return "cupboard" if shelf and (cold is None or shelf[end] >= cold[end]) else "fridge"
+
+
 def freezer_days(keeping: Keeping, caution: str) -> int | None:
     """Days of freezer life, for quality; None: not known."""
     days = keeping.freezer_days
@@ -57,8 +64,7 @@ def unfrozen(keeping: Keeping, caution: str, made_on: date, eaten_on: date | Non
     use_by = made_on + timedelta(days=days) if days is not None else None
     if use_by and eaten_on and eaten_on > use_by:
         return None
-    dry = keeping.fridge_days is None and keeping.cupboard_days is not None
-    return Storage("cupboard" if dry else "fridge", use_by, None, rule_words(keeping, caution))
+    return Storage(where(keeping, caution), use_by, None, rule_words(keeping, caution))
 
 
 def frozen(
@@ -81,4 +87,9 @@ def frozen(
 def thawed_use_by(keeping: Keeping, caution: str, pull_on: date, days_used: int = 0) -> date | None:
     """The last day of what is pulled on `pull_on` and had used up `days_used` before it was frozen."""
     days = limit_days(keeping, caution)
-    return None if days is None else pull_on + timedelta(days=max(0, days - days_used))
+    if days is None:
+        return None
+    left = max(0, days - days_used)
+    # Raw fish keeps 1-3 days fresh and 1-2 thawed (FSIS, The Big Thaw): the shorter counts.
+    thawed = keeping.thawed_days[0 if caution == "strict" else 1] if keeping.thawed_days else left
+    return pull_on + timedelta(days=min(left, thawed))

@@ -140,7 +140,7 @@ def _edible_and_purchased(line: Ingredient, grams: Interval | None) -> tuple[Int
     if grams is None:
         return None, None
     share = float(line.food.edible_share)
-    if line.as_purchased and all(conversion.unit_of(m.unit) != "each" for m in line.measures):
+    if line.as_purchased and (line.pack or all(conversion.unit_of(m.unit) != "each" for m in line.measures)):
         return grams.times(share), grams
     return grams, grams.times(1 / share)
 

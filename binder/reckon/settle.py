@@ -51,21 +51,21 @@ def settle(
     problems: tuple[Problem, ...] = ()
     if stock is not None:
         lots, problems = dishes.lots_of_dishes(stock, library.recipes, household, today)
-    taken, left, short = dishes.take(week, wanted, lots, library.recipes, household)
-    from_stock = {item.wanted.id for item in taken}
-    cooked = tuple(w for w in wanted if w.id not in from_stock)
+    served = dishes.take(week, wanted, lots, library.recipes, household)
+    from_stock = {item.wanted.id for item in served.taken}
+    cooked = tuple(w for w in served.wanted if w.id not in from_stock)
     placed, misplaced = sessions.assign(cooked, week, household, facts, ends)
     variants = Variants(week, facts, household)
     servings = {p.wanted.id: _serving(p, variants, library) for p in placed}
-    servings |= {t.wanted.id: _from_stock(t, variants, library) for t in taken}
-    ordered = tuple(servings[w.id] for w in sorted(wanted, key=lambda w: _when(w, library)))
+    servings |= {t.wanted.id: _from_stock(t, variants, library) for t in served.taken}
+    ordered = tuple(servings[w.id] for w in sorted(served.wanted, key=lambda w: _when(w, library)))
     return Settled(
         servings=ordered,
         placed=placed,
         variants=variants,
         lots=lots or (),
-        lots_left=left,
-        problems=(*problems, *short, *misplaced, *rules.findings(ordered, household)),
+        lots_left=served.left,
+        problems=(*problems, *served.problems, *misplaced, *rules.findings(ordered, household)),
     )
 
 
@@ -139,7 +139,8 @@ def _from_stock(item: dishes.Taken, variants: Variants, library: Library) -> Ser
     )
     if item.frozen:
         pull_on = wanted.date - timedelta(days=thawing.nights(serving.grams)) if wanted.date else None
-        use_by = keeping.thawed_use_by(rule, caution, pull_on) if pull_on else None
+        used = max((dishes.days_used(lot) for lot in item.lots), default=0)
+        use_by = keeping.thawed_use_by(rule, caution, pull_on, used) if pull_on else None
         return replace(serving, kept="freezer", pull_on=pull_on, use_by=use_by)
     last = [day for lot in item.lots if (day := dishes.use_by_of(lot, facts.recipe, caution))]
     kept: Kept = "cupboard" if all(lot.place == "cupboard" for lot in item.lots) else "fridge"

@@ -126,13 +126,13 @@ def _turned(food: Food, need: Need, amount: Amount, unit: Unit) -> Amount | None
     """A need in the unit its row is bought in; parts of a piece (cloves) become pieces by their weight."""
     words = _pieces([need])
     if amount.unit != "each" or (unit == "each" and (not food.packs or words == {"each"})):
-        return conversion.in_unit(food, amount, unit)
+        return conversion.purchased_in_unit(food, amount, unit)
     word = next(iter(words)) if len(words) == 1 else "each"
     per = conversion.grams_per_unit(food, word, "", ())
     if per is None:
-        return conversion.in_unit(food, amount, unit) if word == "each" else None
-    grams = Amount(amount.low * Fraction(per[0]), amount.high * Fraction(per[0]), "g")
-    return conversion.in_unit(food, grams, unit)
+        return conversion.purchased_in_unit(food, amount, unit) if word == "each" else None
+    grams = amount.times(Fraction(per[0]) / food.edible_share)
+    return conversion.purchased_in_unit(food, Amount(grams.low, grams.high, "g"), unit)
 
 
 def _unit_for(food: Food, written: list[tuple[Need, Amount | None]]) -> Unit | None:

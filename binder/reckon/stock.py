@@ -76,8 +76,10 @@ def amount_in(lot: Lot, food: Food, unit: Unit, system: CupSystem, piece: str = 
         weighed = conversion.weigh_all(food, lot.measures, lot.pack, (), system)
         if weighed is None:
             return None
-        amount = Amount(Fraction(weighed.grams.low), Fraction(weighed.grams.high), "g")
-    return conversion.in_unit(food, amount, unit, piece)
+        by_weight = amount is not None and amount.unit == "g"
+        share = Fraction(1) if by_weight else food.edible_share
+        amount = Amount(Fraction(weighed.grams.low) / share, Fraction(weighed.grams.high) / share, "g")
+    return conversion.purchased_in_unit(food, amount, unit, piece)
 
 
 def lots_of(food: Food, on_hand: Iterable[OnHand]) -> tuple[OnHand, ...]:

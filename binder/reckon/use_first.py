@@ -42,7 +42,7 @@ def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until
     for bought in shopped:
         taken = bought.taken.get(lot.id)
         if taken is not None and amount is not None:
-            used = conversion.in_unit(lot.food, taken, amount.unit)
+            used = conversion.purchased_in_unit(lot.food, taken, amount.unit)
             rest = amount.low - used.low if used else amount.low
             # A gram or a millilitre is what sticks to the jar.
             if rest < 1:

@@ -46,14 +46,16 @@ _SPELLINGS = {
     "can": "cans tin tins",
     "jar": "jars",
     "pack": "packs packet packets package packages pkg pkgs pkt pkts sachet sachets pouch pouches envelope envelopes "
-    "box boxes bag bags carton cartons container containers tub tubs punnet punnets block blocks tube tubes",
+    "box boxes bag bags carton cartons container containers tub tubs pot pots punnet punnets block blocks tube tubes",
     "bottle": "bottles",
     "handful": "handfuls handsful",
     "knob": "knobs thumb thumbs",
     "ear": "ears cob cobs",
     "rasher": "rashers",
     "fillet": "fillets filet filets",
-    "piece": "pieces pc pcs chunk chunks cube cubes ball balls sheet sheets floret florets log logs square squares",
+    "piece": "pieces pc pcs chunk chunks cube cubes ball balls sheet sheets floret florets log logs square squares "
+    "scoop scoops nest nests pat pats shot shots",
+    "loaf": "loaves",
     "inch": "inches",
     "strip": "strips",
     "wedge": "wedges",
@@ -112,6 +114,7 @@ SIZES: Mapping[str, str] = MappingProxyType(
         "medium": "medium", "med": "medium", "medium-sized": "medium", "medium-size": "medium",
         "mid-sized": "medium", "large": "large", "lg": "large", "lge": "large", "big": "large",
         "large-sized": "large", "large-size": "large", "extra-large": "extra large", "xl": "extra large",
+        "jumbo": "extra large", "fat": "large", "plump": "large",
     }
 )  # fmt: skip
 
@@ -119,8 +122,10 @@ SIZES: Mapping[str, str] = MappingProxyType(
 HEAPS: Mapping[str, str] = MappingProxyType(
     {
         "heaped": "heaped", "heaping": "heaped", "rounded": "heaped", "level": "level", "packed": "packed",
-        "firmly packed": "packed", "tightly packed": "packed", "lightly packed": "packed", "well packed": "packed",
-        "loosely packed": "packed", "scant": "approximately", "generous": "approximately", "good": "approximately",
+        "firmly packed": "packed", "tightly packed": "packed", "well packed": "packed",
+        # Filled without pressing: the plain cup.
+        "lightly packed": "level", "loosely packed": "level",
+        "scant": "approximately", "generous": "approximately", "good": "approximately",
     }
 )  # fmt: skip
 
@@ -143,9 +148,11 @@ WHOLE_NAMES: Mapping[str, frozenset[str]] = MappingProxyType(
         "wedge": frozenset(("potato",)),
     }
 )
+# What a pot is no holder of: the first word of a food's name.
+POT_FOODS = words("barley roast roasts sticker stickers pie pies noodle noodles marjoram")
 # Food words that are also spellings of units: they are the food when no other food follows.
 FOOD_TOO = words("""
-    clove leaf ear fillet head slice rasher stalk stick wedge strip piece
+    clove leaf ear fillet head slice rasher stalk stick wedge strip piece loaf
 """)
 
 

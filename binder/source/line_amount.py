@@ -27,7 +27,9 @@ _THUMB = re.compile(r"\s*(?:thumb[\s-]?sized?\s+(?:piece|knob|chunk|length)|thum
 _WHOLE = re.compile(
     r"\s+whole(?=\s+(?:heads?|bulbs?|cloves?|bunch(?:es)?|leaves|leaf|slices?)\s+(?:of\s+)?[^\W\d_])", re.I
 )
-_SINGLE = frozenset(("bunch", "head", "piece", "fillet", "slice"))
+_SINGLE = frozenset(
+    ("bunch", "head", "bulb", "piece", "fillet", "filet", "ball", "slice", "sheet", "log", "loaf", "wedge")
+)
 
 
 def read_front(text: str, span: Span, start: int = 0) -> Front:
@@ -249,11 +251,7 @@ def _holder_next(text: str, start: int) -> FoundUnit | None:
     if unit.unit in HOLDERS and len(text[unit.start : unit.end]) > 2:
         return unit
     word = text[unit.start : unit.end].lower()
-    return (
-        unit
-        if unit.unit in _SINGLE and word in ("bunch", "head", "bulb", "piece", "fillet", "filet", "ball", "slice")
-        else None
-    )
+    return unit if word in _SINGLE else None
 
 
 def _range_across(front: Front) -> None:

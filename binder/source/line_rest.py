@@ -44,6 +44,8 @@ def sort_out(rest: Rest) -> None:
             _food(rest, plain, start, stop)
     for start, stop in parts:
         _part(rest, _clean(plain[start:stop]))
+    if not front.amounts and not front.problems:
+        _amount_in_notes(front)
     offered = (note[3:].strip() for note in front.notes if note.lower().startswith("or ") and not flag_of(note))
     rest.alternative = rest.alternative or next(offered, "")
 
@@ -64,6 +66,20 @@ def _without_notes(front: Front) -> str:
         pieces.append(front.text[last : found.start()] + " " * (found.end() - found.start()))
         last = found.end()
     return "".join(pieces) + front.text[last:]
+
+
+def _amount_in_notes(front: Front) -> None:
+    """`chopped tomatoes (400g tin)`, `butter (50 g)`: the amount stands in the parentheses only."""
+    if front.equivalent:
+        front.amounts.append(front.equivalent)
+        front.equivalent = None
+        return
+    for note in front.notes:
+        inside = read_front(f"{note} food", front.span)
+        if inside.amounts and not inside.problems and inside.end >= len(note):
+            front.amounts, front.pack = inside.amounts, inside.pack
+            front.notes.remove(note)
+            return
 
 
 _BREAK = re.compile(r",(?![0-9])|;|\s+[-–—]+\s+")

@@ -47,7 +47,8 @@ FLAG_PARTS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"divided", "divided"),
         (r"as (?:purchased|bought)", "as purchased"),
         (r"optional|if (?:desired|you like|liked)", "optional"),
-        (r"(?:firmly |tightly |lightly |loosely |well )?packed", "packed"),
+        (r"(?:firmly |tightly |well )?packed", "packed"),
+        (r"(?:lightly|loosely) packed", "level"),
         (r"heap(?:ed|ing)|rounded", "heaped"),
         (r"level(?:led|ed)?", "level"),
         (r"approximately|approx\.?|or so|more or less", "approximately"),
@@ -78,7 +79,7 @@ def state_flags(part: str) -> frozenset[str]:
 # Measures that only say "some": no amount, as to taste.
 VAGUE = re.compile(
     r"(?:(?:an?|one|[1-9])\s+)?(?:(?:good|generous|small|large|big|light|tiny|few)\s+)?"
-    r"(?:splash(?:es)?|drizzle|glug|squeeze|grind(?:s|ing)?|grating|shake|sprinkl(?:e|ing)|swirl|spritz|dusting|bit|touch|little"
+    r"(?:splash(?:es)?|dollops?|drizzle|glug|squeeze|grind(?:s|ing)?|grating|shake|sprinkl(?:e|ing)|swirl|spritz|dusting|bit|touch|little"
     r"|some)\s+(?:of\s+)?(?=\S)(?!gem)",
     re.IGNORECASE,
 )

@@ -6,6 +6,7 @@ aside), by US or UK word; nothing is guessed. An allergen record of none and one
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
@@ -27,6 +28,21 @@ _SOURCES = {"cp": "common practice", "mem": "from memory"}
 _STATES = frozenset({
     "dried", "dry", "canned", "tinned", "jarred", "cooked", "frozen", "fresh", "ground", "raw", "smoked",
     "sun", "desiccated", "roasted", "salted", "unsalted", "whole",
+})  # fmt: skip
+
+_SIZES = frozenset({"small", "medium", "large"})
+# A piece by the words that may stand for it, nearest first: a line's reader has one word for packet, bag and tub.
+_ALSO_CALLED: Mapping[str, tuple[str, ...]] = MappingProxyType({
+    "tin": ("can",),
+    "can": ("tin",),
+    "pack": ("packet", "package", "sachet", "envelope", "block", "bag", "carton", "box", "tub", "tube", "pouch", "pot"),
+    "piece": ("sheet", "ball", "square", "cube", "log", "scoop", "nest", "floret", "pat", "shot"),
+    "head": ("bulb",),
+    "ear": ("cob", "each"),
+    "stalk": ("rib", "stick", "spear"),
+    "rasher": ("slice",),
+    "strip": ("rasher", "slice"),
+    "fillet": ("each",),
 })  # fmt: skip
 
 
@@ -203,11 +219,31 @@ def grams_per(item: Everyday, unit: str, form: tuple[str, ...] = ()) -> GramsOf 
 
 def _piece(item: Everyday, unit: str, form: tuple[str, ...]) -> GramsOf | None:
     word = singular(unit.casefold().strip())
-    words = (word, "can") if word == "tin" else (word,)
+    words = (word, *_ALSO_CALLED.get(word, ()))
     sizes = [size.casefold() for size in form]
-    sized = [f"{size} {name}" for name in words for size in sizes] + (sizes if word == "each" else [])
-    for name in (*sized, *words):
-        if entry := item.pieces.get(name):
-            return GramsOf(entry.grams, f"{entry.source}, 1 {name} = {entry.grams:g} g", name == "each")
     row = composition.row(item.row) if item.row else None
-    return composition.grams_per(row, word, form) if row else None
+    for name in [f"{size} {name}" for name in words for size in sizes] + (sizes if word == "each" else []):
+        if entry := item.pieces.get(name):
+            return _own(entry, name)
+    if row and word != "each" and (sized := _sized(row, words, frozenset(sizes))):
+        return sized
+    for name in words:
+        if entry := item.pieces.get(name):
+            return _own(entry, name)
+    found = (composition.grams_per(row, name, form) for name in words) if row else ()
+    return next(filter(None, found), None)
+
+
+def _own(entry: Published, name: str) -> GramsOf:
+    return GramsOf(entry.grams, f"{entry.source}, 1 {name} = {entry.grams:g} g", name == "each")
+
+
+def _sized(row: composition.Row, words: tuple[str, ...], sizes: frozenset[str]) -> GramsOf | None:
+    """A small head, a large ear: only where the row has that very size of that very piece."""
+    for size in sorted(sizes & _SIZES):
+        for weight in row.weights:
+            said = frozenset(map(singular, re.findall("[a-z]+", weight.measure.casefold())))
+            if size in said and said & frozenset(words) and not said & {"cup", "nlea"}:
+                basis = f"{weight.source}, {weight.amount:g} {weight.measure} = {weight.grams:g} g"
+                return GramsOf(weight.grams / weight.amount, basis, False)
+    return None

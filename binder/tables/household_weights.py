@@ -191,8 +191,8 @@ def _published(weight: HouseholdWeight) -> str:
 
 
 def _of_volume(weights: tuple[HouseholdWeight, ...], unit: str, form: tuple[str, ...]) -> GramsOf | None:
-    # A pint or quart "as purchased" is a heaped basket: it answers only for itself.
-    volumes = [v for v in _volumes(weights) if v.unit == unit or not v.forms & _IN_SHELL]
+    # A pint or quart "as purchased" is a heaped basket, and a dash is no exact measure: each answers only for itself.
+    volumes = [v for v in _volumes(weights) if v.unit == unit or not (v.forms & _IN_SHELL or v.unit == "dash")]
     if not volumes:
         return None
     wanted = _known_forms(form, volumes)

@@ -97,7 +97,7 @@ G_PER: Mapping[str, Fraction] = MappingProxyType({u: m.amount for u, m in MASSES
 
 COUNT_UNITS: tuple[str, ...] = (
     "each", "clove", "bunch", "head", "stalk", "sprig", "leaf", "slice", "can", "jar", "pack", "bottle",
-    "handful", "knob", "ear", "rasher", "fillet", "piece", "inch", "strip", "wedge", "stick", "portion",
+    "handful", "knob", "ear", "rasher", "fillet", "piece", "inch", "strip", "wedge", "stick", "loaf", "portion",
 )  # fmt: skip
 
 UNITS: frozenset[str] = frozenset((*ML_PER, *G_PER, *COUNT_UNITS))

@@ -93,7 +93,8 @@ def test_by_product_in_a_flow_list_keeps_what_follows_its_comma() -> None:
 
 def chart(row: str) -> Keeping:
     found = keeping.ROWS[row]
-    return Keeping(found.fridge_days, found.freezer_days, found.freezes, f"{row}: {found.source}")
+    days = found.fridge_days, found.freezer_days
+    return Keeping(*days, found.freezes, f"{row}: {found.source}", thawed_days=found.after_thawing_days)
 
 
 def test_keeps_by_the_chart() -> None:

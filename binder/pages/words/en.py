@@ -67,7 +67,7 @@ class Words(SiteWords):
             "knob": ("knob", "knobs"), "ear": ("ear", "ears"), "rasher": ("rasher", "rashers"),
             "fillet": ("fillet", "fillets"), "piece": ("piece", "pieces"), "inch": ("inch", "inches"),
             "strip": ("strip", "strips"), "wedge": ("wedge", "wedges"), "stick": ("stick", "sticks"),
-            "portion": ("portion", "portions"),
+            "loaf": ("loaf", "loaves"), "portion": ("portion", "portions"),
         }
     )  # fmt: skip
     meals: Map = MappingProxyType({"breakfast": "Breakfast", "lunch": "Lunch", "snack": "Snack", "dinner": "Dinner"})

@@ -1,0 +1,87 @@
+"""The bodies of a table: groups of rows, each cell with what a phone or a small sheet needs to know of its column."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from markupsafe import Markup, escape
+
+from binder.pages.page import Column, Row, Table, Text
+
+# From so many columns on a table is not stacked on a phone but scrolls, and its heads are turned on paper.
+MANY_COLUMNS = 10
+_SIDES = {"left": "", "right": "r", "center": "c"}
+_BOX = '<span class="box"></span>'
+
+SetText = Callable[[Text], Markup]
+
+
+def room(table: Table) -> str:
+    """What a table does where there is little room: `stack` its cells, `scroll`, or nothing."""
+    count = len(table.columns)
+    return "scroll" if count >= MANY_COLUMNS else "stack" if count > 3 else ""
+
+
+def column_class(column: Column) -> str:
+    """The classes of a column's cells; the left one is not said."""
+    return " ".join(word for word in (_SIDES[column.align], column.kind) if word)
+
+
+def bodies(table: Table, set_text: SetText, paper: bool) -> Markup:
+    """A `tbody` for each group of rows. A row that has too few cells is filled up with empty ones."""
+    openings = [_opening(column, bool(room(table))) for column in table.columns]
+    made = []
+    for head, rows in _groups(table):
+        made.append("<tbody>\n")
+        if head is not None:
+            words = set_text(head.cells[0]) if head.cells else ""
+            span = len(table.columns)
+            made.append(f'<tr class="group"><th scope="rowgroup" colspan="{span}">{words}</th></tr>\n')
+        made += [_row(row, table, openings, set_text, paper) for row in rows]
+        made.append("</tbody>\n")
+    return Markup("".join(made))
+
+
+def _groups(table: Table) -> Iterator[tuple[Row | None, list[Row]]]:
+    head: Row | None = None
+    rows: list[Row] = []
+    for row in table.rows:
+        if row.kind != "group":
+            rows.append(row)
+            continue
+        if head is not None or rows:
+            yield head, rows
+        head, rows = row, []
+    if head is not None or rows:
+        yield head, rows
+
+
+def _opening(column: Column, labelled: bool) -> str:
+    """The attributes of this column's cells."""
+    kind = column_class(column)
+    said = f' class="{escape(kind)}"' if kind else ""
+    return f'{said} data-head="{escape(column.head)}"' if labelled and column.head else said
+
+
+def _row(row: Row, table: Table, openings: list[str], set_text: SetText, paper: bool) -> str:
+    cells = []
+    for index, (column, opening) in enumerate(zip(table.columns, openings, strict=True)):
+        words: str = set_text(row.cells[index]) if index < len(row.cells) else ""
+        if index == 0 and table.row_heads:
+            cells.append(f'<th scope="row"{opening.partition(" data-head")[0]}>{words}</th>')
+        else:
+            tick = _tick(row, column, paper) if column.kind == "tick" else ""
+            cells.append(f"<td{opening}>{tick}{words}</td>")
+    kind = f' class="{escape(row.kind)}"' if row.kind else ""
+    # Entries are set one after the other on a line, so there is a space between two cells.
+    return f"<tr{kind}>{' '.join(cells)}</tr>\n"
+
+
+def _tick(row: Row, column: Column, paper: bool) -> str:
+    """A box to tick, but for sums and remarks; on screen it is named by its column and what stands in the row."""
+    if row.kind in ("total", "quiet"):
+        return ""
+    if paper:
+        return _BOX
+    name = next((text for cell in row.cells if (text := "".join(run.text for run in cell).strip())), "")
+    return f'<input type="checkbox" aria-label="{escape(f"{column.head} {name}".strip())}">'
