@@ -8,12 +8,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
-from typing import Any, Literal
+from typing import Any
 
-from binder.check.library import Checked, check_library
+from binder.check.library import check_library
 from binder.disk import Content, Memory, digest
 from binder.model.library import Library
 from binder.model.week import Week
+from binder.outputs import Kind
 from binder.pages import binder as binder_section
 from binder.pages import calendar, data, feed, labels, schema, share, site
 from binder.press import data as json_press
@@ -31,8 +32,6 @@ from binder.reckon.facts import RecipeFacts, WeekFacts
 from binder.source.document import Document, read_document
 from binder.tables import sheets
 
-Kind = Literal["site", "print", "labels", "calendar", "share", "facts"]
-KINDS: tuple[Kind, ...] = ("site", "print", "labels", "calendar", "share", "facts")
 Say = Callable[[str], None]
 
 
@@ -151,15 +150,6 @@ def current_week(library: Library, asked: Asked) -> str | None:
 
 
 # ---- outputs ----
-
-
-def owner(path: str) -> Kind:
-    """Which kind of output a file below the output folder belongs to."""
-    if path.startswith("print/"):
-        return "labels" if path.endswith("-labels.pdf") else "print"
-    if path.startswith("site/"):
-        return "facts" if path.endswith("/facts.json") or path.startswith("site/schema/") else "site"
-    return "calendar" if path.startswith("calendar/") else "share"
 
 
 def outputs(
@@ -300,6 +290,3 @@ def _print(examined: Examined, content: Content, theme: Theme, memory: Memory) -
 
 def _of_theme(theme: Theme) -> str:
     return digest((repr(sorted(theme.templates.items())), repr(sorted(theme.css.items())), repr(sorted(theme.fonts))))
-
-
-__all__ = ["KINDS", "Asked", "Checked", "Examined", "current_week", "examine", "outputs", "owner"]

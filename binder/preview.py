@@ -12,8 +12,9 @@ from time import perf_counter
 from typing import Any
 
 from binder import disk
-from binder.build import Asked, Kind, examine, outputs, owner
+from binder.build import Asked, examine, outputs
 from binder.commands.terminal import problem_lines, summary
+from binder.outputs import Kind, owner
 
 EVENTS = "/-/changes"
 _SCRIPT = b"<script>new EventSource('" + EVENTS.encode() + b"').onmessage = () => location.reload()</script></body>"

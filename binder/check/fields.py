@@ -113,7 +113,7 @@ class RecipeFields(Fields):
     )
     beside = Field("beside", _INGREDIENTS, "What is packed next to the dish.")
     at_service = Field("at service", _INGREDIENTS, "What is added when it is eaten or cooked.")
-    gives = Field("gives", _INGREDIENTS, "By-products that go into stock.")
+    gives = Field("gives", IngredientList(measured=True), "By-products that go into stock.")
     keeps = Field(
         "keeps",
         Either(OneOf(keeping.names()), Record(KeepsFields)),

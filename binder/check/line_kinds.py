@@ -98,28 +98,35 @@ _CONTINUES = frozenset(("for", "to", "plus", "or", "in", "into", "cut"))
 
 
 class IngredientList(ListOf[Item]):
-    """Ingredients; a comma inside `[80 g squash seeds, for toasting]` parts no two of them."""
+    """Ingredients; a comma inside `[80 g squash seeds, for toasting]` parts no two of them.
 
-    def __init__(self) -> None:
+    `measured`: every one has an amount, so that any words without one belong to what stands before them.
+    """
+
+    def __init__(self, measured: bool = False) -> None:
         super().__init__(IngredientItem())
+        self.measured = measured
 
     def read(self, node: Node, found: Found) -> tuple[Item, ...] | None:
         if not isinstance(node, Sequence):
             return super().read(node, found)
         items: list[Node] = []
         for item in node.items:
-            joined = _joined(items[-1], item) if items else None
+            joined = _joined(items[-1], item, self.measured) if items else None
             items[-1:] = [joined] if joined else [*items[-1:], item]
         return super().read(Sequence(tuple(items), node.span), found)
 
 
-def _joined(one: Node, other: Node) -> Scalar | None:
-    """Both as one line, when the second goes on with the first: on its line, without an amount, beginning so."""
+def _joined(one: Node, other: Node, measured: bool) -> Scalar | None:
+    """Both as one line, when the second goes on with the first: on its line, without an amount, beginning so.
+
+    Where every item is `measured`, however it begins.
+    """
     if not isinstance(one, Scalar) or not isinstance(other, Scalar) or one.quoted or other.quoted:
         return None
     near = one.exact and other.exact and one.span.line == other.span.line and other.span.column > one.span.end
     words = other.text.lower().split()
-    goes_on = (words[:1] and words[0] in _CONTINUES) or all(word in SAID for word in words)
+    goes_on = measured or (words[:1] and words[0] in _CONTINUES) or all(word in SAID for word in words)
     if not near or not goes_on or any(c.isdigit() for c in other.text):
         return None
     text = f"{one.text},{' ' * (other.span.column - one.span.end - 1)}{other.text}"

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import json
+import sys
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
+import click
+
+from binder import disk
 from binder.check.foods import check_foods
 from binder.check.household import check_household, listed_in
 from binder.check.pantry import Pantry, food_of, named_outright, near_names, pantry_of
@@ -132,3 +138,17 @@ def _data(food: Food) -> dict[str, Any]:
         "once_opened_days": food.once_opened_days,
         "store": food.store or None,
     }
+
+
+@click.command()
+@click.argument("word", nargs=-1, required=True)
+@click.option("--content", default="content", type=click.Path(path_type=Path), help="The household's folder.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON on standard output.")
+def command(word: tuple[str, ...], content: Path, as_json: bool) -> None:
+    """Show one food with its figures, measures, allergens and sources; or the nearest names."""
+    files = disk.read_content(content) if content.is_dir() else None
+    found = report(" ".join(word), files)
+    click.echo(
+        json.dumps(found.data, ensure_ascii=False, indent=1, sort_keys=True) if as_json else "\n".join(found.lines)
+    )
+    sys.exit(0 if found.known else 1)

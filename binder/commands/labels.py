@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
+import sys
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
 
-from binder.build import Examined
+import click
+
+from binder import disk
+from binder.build import Examined, outputs
+from binder.commands.arguments import CONTENT, OUT, THEME, TODAY, WEEK, look, memory, read, say_problems, theme_of
+from binder.commands.terminal import Status
+from binder.outputs import owner
 from binder.reckon import labels
 
 
@@ -17,3 +26,30 @@ def from_position(examined: Examined, first_free: int) -> Examined:
     placed, next_free = labels.moved(facts.labels, stock)
     moved = replace(facts, labels=placed, labels_next_free=next_free)
     return replace(examined, weeks={**examined.weeks, moved.week: moved})
+
+
+@click.command()
+@CONTENT
+@OUT
+@TODAY
+@WEEK
+@click.option("--first-free", type=click.IntRange(1), help="The first unused label of the sheet, row by row.")
+@THEME
+def command(content: Path, out: Path, today: date | None, week: str | None, first_free: int | None, theme: str) -> None:
+    """Make only the labels sheet, starting at the first unused label."""
+    files, set_with = read(content), theme_of(theme, content)
+    with Status() as status:
+        examined = look(files, today, week, status)
+        status.clear()
+        if examined.library is None or examined.has_errors:
+            say_problems(examined, files)
+            sys.exit(1)
+        if first_free is not None:
+            examined = from_position(examined, first_free)
+        made = outputs(examined, files, set_with, frozenset({"labels"}), memory(), status.stage)
+        disk.replace_outputs(out, made, lambda path: owner(path) == "labels")
+    facts = examined.weeks.get(examined.current or "")
+    count = len(facts.labels) if facts else 0
+    click.echo(f"{count} labels" + (f"; next free position {facts.labels_next_free}" if facts else ""))
+    for path in sorted(made):
+        click.echo(f"  {out / path}")

@@ -61,6 +61,21 @@ class Model:
         if second not in self._before[first]:
             self._first(first, second, 0, None)
 
+    def keep(self, plan: Plan, free: frozenset[int]) -> None:
+        """Order and ovens as in this plan, except among the jobs that are free."""
+        for choice, (i, j) in self.orders.items():
+            if i not in free or j not in free:
+                first = plan.starts[i] + self.kitchen.jobs[i].length + self._between(i, j) <= plan.starts[j]
+                self.reasoner.clause([(choice, 1) if first else (choice ^ 1, 0)])
+        for (j, oven), choices in self.rooms.items():
+            if j not in free and plan.ovens[j] != oven:
+                for choice in choices:
+                    self.reasoner.clause([(choice ^ 1, 0)])
+
+    def _between(self, i: int, j: int) -> int:
+        one, other = self.kitchen.jobs[i], self.kitchen.jobs[j]
+        return self.kitchen.heating if one.racks and other.racks and one.heat != other.heat else 0
+
     # ---- building ----
 
     def _choice(self) -> int:

@@ -14,13 +14,12 @@ from random import Random
 from binder.reckon.run_sheet_bounds import Windows, bound, windows
 from binder.reckon.run_sheet_exact import Effort, decide
 from binder.reckon.run_sheet_model import Model
-from binder.reckon.run_sheet_place import by_start, in_order, listed, stands, within_limits
+from binder.reckon.run_sheet_place import in_order, listed, stands, within_limits
 from binder.reckon.run_sheet_problem import Kitchen, Plan, can_be_kept, followers
+from binder.reckon.run_sheet_stretches import worked_over
 
 FIRST_TRIES = 24  # orders tried before the search that learns
-MORE_TRIES = 250  # and after it, when it has not proven its plan
 STEPS = 250_000  # of the search that learns: about four seconds on a small computer, and hardly ever needed
-MORE_STEPS = 120_000  # and of the same from above, when the first did not suffice
 SEED = 20260607
 
 
@@ -52,7 +51,7 @@ def search(kitchen: Kitchen) -> Found:
         free = search(replace(kitchen, limits=()))
         return Found(free.plan, free.bound, stands(kitchen, free.plan))
     if plan.finish(kitchen) > low:
-        plan = _reordered(kitchen, plan, low)
+        plan = worked_over(kitchen, of, plan, low)
     return Found(plan, low, True)
 
 
@@ -82,25 +81,6 @@ def _ranks(kitchen: Kitchen, of: Windows, tries: int, seed: int) -> Iterator[lis
     dice = Random(seed)
     for _ in range(tries):
         yield [rank * (0.6 + 0.8 * dice.random()) for rank in longest]
-
-
-def _reordered(kitchen: Kitchen, plan: Plan, low: int) -> Plan:
-    """The best of so many plans, each with a stretch of the best one so far in another order."""
-    mirrored = _mirrored(kitchen)
-    dice = Random(SEED)
-    count = len(kitchen.jobs)
-    for _ in range(MORE_TRIES):
-        order = by_start(kitchen, plan)
-        first, width = int(dice.random() * count), 3 + int(dice.random() * 12)
-        ranks = [0.0] * count
-        for place, j in enumerate(order):
-            ranks[j] = -(place + (dice.random() - 0.5) * 2 * width if first <= place < first + width else place)
-        for tried in _worked_over(kitchen, mirrored, listed(kitchen, ranks)):
-            if tried is not None and tried.finish(kitchen) <= plan.finish(kitchen):
-                plan = tried
-        if plan.finish(kitchen) <= low:
-            break
-    return plan
 
 
 def _mirrored(kitchen: Kitchen) -> Kitchen:
@@ -141,28 +121,16 @@ def _proven(kitchen: Kitchen, of: Windows, plan: Plan | None, low: int, effort: 
     """
     high = plan.finish(kitchen) if plan else _one_after_another(kitchen) + 1
     model = Model(kitchen, of, low, high - 1)
-    if plan:
-        model.follow(plan)
     stride = 0
     while low < high:
+        if plan:
+            model.follow(plan)
         end = min(low + stride, high - 1)
         answer = decide(model, end, effort)
         if answer is None:
             break
         plan, low, high = _after(model, answer, plan, low, high, end)
         stride = (high - 1 - low) // 2 if answer else 2 * stride + 1
-    # What is left open is narrowed from above, in smaller steps each time.
-    effort = Effort(MORE_STEPS)
-    stride = (high - low) // 4
-    while low < high and not effort.spent:
-        part = Effort(min(effort.left, MORE_STEPS // 6))
-        allowed = part.left
-        end = max(low, high - 1 - stride)
-        answer = decide(model, end, part)
-        effort.left -= allowed - part.left
-        if answer is not None:
-            plan, low, high = _after(model, answer, plan, low, high, end)
-        stride = stride if answer else stride // 3
     return plan, low
 
 

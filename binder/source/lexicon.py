@@ -114,7 +114,7 @@ SIZES: Mapping[str, str] = MappingProxyType(
         "medium": "medium", "med": "medium", "medium-sized": "medium", "medium-size": "medium",
         "mid-sized": "medium", "large": "large", "lg": "large", "lge": "large", "big": "large",
         "large-sized": "large", "large-size": "large", "extra-large": "extra large", "xl": "extra large",
-        "jumbo": "extra large", "fat": "large", "plump": "large",
+        "fat": "large", "plump": "large",
     }
 )  # fmt: skip
 

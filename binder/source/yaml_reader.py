@@ -16,8 +16,8 @@ MOST_ALIASED_NODES = 10_000
 DEEPEST = 100
 
 # U+0085, U+2028 and U+2029 break lines for YAML 1.1, for YAML 1.2 and for editors they do not.
-_SOFT_BREAKS = str.maketrans("\x85\u2028\u2029", "   ")
-_LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+SOFT_BREAKS = str.maketrans("\x85\u2028\u2029", "   ")
+LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
 
 def read_yaml(text: str, path: str, first_line: int = 1) -> tuple[Node | None, tuple[Problem, ...]]:
@@ -28,7 +28,7 @@ def read_yaml(text: str, path: str, first_line: int = 1) -> tuple[Node | None, t
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     if problem := forbidden_character(text, path, first_line):
         return None, (problem,)
-    reader = _Reader(path, first_line, text.translate(_SOFT_BREAKS))
+    reader = _Reader(path, first_line, text.translate(SOFT_BREAKS))
     return reader.read(), tuple(reader.problems)
 
 
@@ -60,7 +60,7 @@ class _Reader:
         self.root: Node | None = None
 
     def read(self) -> Node | None:
-        loader = _LOADER(self.text)
+        loader = LOADER(self.text)
         try:
             finished = self._events(loader)
         except yaml.YAMLError as fault:

@@ -27,10 +27,24 @@ MAY_IMPORT = {
     "pages": {"problem", "model", "reckon.facts"},
     "press": {"problem", "pages.page"},
     "disk": {"press.theme", "source.document"},
-    "build": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk"},
-    "commands": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk", "build"},
-    "preview": {"problem", "disk", "build", "commands"},
-    "cli": {"problem", "disk", "build", "commands", "preview", "check", "pages", "press"},
+    "build": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk", "outputs"},
+    "commands": {
+        "problem",
+        "source",
+        "model",
+        "tables",
+        "check",
+        "reckon",
+        "pages",
+        "press",
+        "disk",
+        "build",
+        "outputs",
+        "preview",
+    },
+    "preview": {"problem", "disk", "build", "outputs", "commands.terminal"},
+    "outputs": set(),
+    "cli": set(),  # it names its commands and loads each on use
 }
 # Rooms below build know no clock, no disk and no environment; tables read their own packaged files.
 PURE = ("source", "model", "check", "reckon", "pages", "press", "tables")

@@ -1,0 +1,75 @@
+"""The arguments that several commands share, and what each of them does with them."""
+
+from __future__ import annotations
+
+import os
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import click
+
+from binder import disk
+from binder.build import Asked, Examined, examine
+from binder.commands.terminal import Status, problem_lines
+from binder.press.theme import Theme
+
+CONTENT = click.argument("content", default="content", type=click.Path(path_type=Path))
+FOLDER = click.option("--content", default="content", type=click.Path(path_type=Path), help="The household's folder.")
+OUT = click.option("--out", default="build", type=click.Path(path_type=Path), help="Folder of the output.")
+WEEK = click.option("--week", help="Only what this week needs, such as 2026-W24.")
+THEME = click.option("--theme", default="default", help="A theme that comes with the program.")
+
+
+class _Day(click.ParamType):  # type: ignore[type-arg]
+    name = "YYYY-MM-DD"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> date:
+        try:
+            return value if isinstance(value, date) else date.fromisoformat(value)
+        except ValueError:
+            self.fail(f"{value!r} is not a date such as 2026-06-08", param, ctx)
+
+
+TODAY = click.option("--today", type=_Day(), default=None, help="The day to count from; the clock's by default.")
+
+
+def may_colour(stream: Any) -> bool:
+    """Colour only on a terminal, and not when NO_COLOR is set to anything."""
+    return bool(stream.isatty()) and not os.environ.get("NO_COLOR")
+
+
+def memory() -> disk.Memory:
+    """The memory of builds by this very program."""
+    return disk.Memory(disk.cache_folder() / disk.program_digest()[:16])
+
+
+def read(folder: Path) -> disk.Content:
+    """A content folder, or exit status 2."""
+    try:
+        return disk.read_content(folder)
+    except disk.NoContent as fault:
+        raise click.UsageError(f"{fault}; `binder new household {folder}` lays one out") from None
+
+
+def theme_of(name: str, folder: Path) -> Theme:
+    """A theme by its name, or exit status 2."""
+    if name not in disk.theme_names():
+        raise click.UsageError(f"no theme {name!r}: there are {', '.join(disk.theme_names())}")
+    return disk.read_theme(name, folder)
+
+
+def look(content: disk.Content, today: date | None, week: str | None, status: Status, draft: bool = False) -> Examined:
+    """Read, check and reckon; exit status 2 for a week that is not there."""
+    if week is not None and f"weeks/{week}.md" not in content.files:
+        raise click.UsageError(f"no week {week!r}: there is no {content.shown}/weeks/{week}.md")
+    asked = Asked(today or date.today(), week, draft)
+    return examine(content, asked, memory(), status.stage)
+
+
+def say_problems(examined: Examined, content: disk.Content) -> None:
+    """Every problem on standard error, with its line and the way out."""
+    colour = may_colour(sys.stderr)
+    for line in problem_lines(examined.problems, examined.texts, content.shown, colour):
+        click.echo(line, err=True, color=colour)

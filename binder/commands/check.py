@@ -1,0 +1,51 @@
+"""`binder check`."""
+
+from __future__ import annotations
+
+import json
+import sys
+from datetime import date
+from pathlib import Path
+
+import click
+
+from binder.build import Examined
+from binder.commands.arguments import CONTENT, TODAY, WEEK, look, read, say_problems
+from binder.commands.terminal import Status, summary
+from binder.pages.data import problems_data
+
+
+@click.command()
+@CONTENT
+@click.option("--json", "as_json", is_flag=True, help="The problems as JSON on standard output.")
+@click.option("--strict", is_flag=True, help="Warnings count as errors.")
+@TODAY
+@WEEK
+def command(content: Path, as_json: bool, strict: bool, today: date | None, week: str | None) -> None:
+    """Say everything that is wrong or unsure, and build nothing."""
+    files = read(content)
+    with Status() as status:
+        examined = look(files, today, week, status)
+    if as_json:
+        click.echo(
+            json.dumps(problems_data(examined.problems, files.name), ensure_ascii=False, indent=1, sort_keys=True)
+        )
+    else:
+        say_problems(examined, files)
+        for line in _sessions(examined):
+            click.echo(line)
+        click.echo(summary(examined.problems, "nothing to mend"))
+    sys.exit(1 if examined.has_errors or (strict and examined.problems) else 0)
+
+
+def _sessions(examined: Examined) -> list[str]:
+    """How long each session of the week will take, before anything is printed."""
+    facts = examined.weeks.get(examined.current or "")
+    found = []
+    for sheet in facts.run_sheets if facts else ():
+        hours, minutes = divmod(sheet.minutes, 60)
+        proof = "proven shortest" if sheet.proven else f"at least {sheet.at_least_minutes} min"
+        found.append(
+            f"prep on {sheet.start:%a %d %b, %H:%M} to {sheet.finish:%H:%M}: {hours} h {minutes:02d} min, {proof}"
+        )
+    return found
