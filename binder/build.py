@@ -7,9 +7,11 @@ import pickle
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import partial
 from types import MappingProxyType
 from typing import Any
 
+from binder.aside import Aside, Draw
 from binder.check.library import check_library
 from binder.disk import Content, Memory, digest
 from binder.model.library import Library
@@ -168,18 +170,22 @@ def outputs(
     assert examined.library is not None
     printed = frozenset(filter(None, [examined.current])) if "print" in kinds else standing
     files: dict[str, bytes] = {}
+    drawings = _drawings(examined, content, theme, kinds, memory)
+    known = {path: memory.known(drawing.key) for path, drawing in drawings.items()}
     makers: dict[Kind, Callable[[], Mapping[str, bytes]]] = {
         "facts": lambda: _facts(examined, content),
         "site": lambda: _site(examined, content, theme, memory, printed),
         "calendar": lambda: _calendar(examined),
         "share": lambda: _share(examined, content, theme),
-        "labels": lambda: _labels(examined, theme, memory),
-        "print": lambda: _print(examined, content, theme, memory),
     }
-    for kind, make in makers.items():
-        if kind in kinds:
-            say(f"making {kind}")
-            files.update(make())
+    with Aside({path: drawings[path].draw for path, pdf in known.items() if pdf is None}) as aside:
+        for kind, make in makers.items():
+            if kind in kinds:
+                say(f"making {kind}")
+                files.update(make())
+        for path, pdf in known.items():
+            say(f"drawing {path}")
+            files[path] = memory.keep(drawings[path].key, aside.take(path)) if pdf is None else pdf
     return files
 
 
@@ -264,29 +270,43 @@ def geometry(library: Library) -> Geometry:
     )
 
 
-def _labels(examined: Examined, theme: Theme, memory: Memory) -> dict[str, bytes]:
-    facts, library = _current(examined), _library(examined)
-    if facts is None or not facts.labels:
-        return {}
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A PDF to draw, and the key under which it is remembered: all that it is drawn from."""
+
+    key: tuple[str, ...]
+    draw: Draw
+
+
+def _drawings(
+    examined: Examined, content: Content, theme: Theme, kinds: frozenset[Kind], memory: Memory
+) -> dict[str, Drawing]:
+    facts = _current(examined)
+    found: dict[str, Drawing] = {}
+    if facts is not None and "print" in kinds:
+        found[f"print/{facts.week}-binder.pdf"] = _binder(facts, examined, content, theme, memory)
+    if facts is not None and facts.labels and "labels" in kinds:
+        found[f"print/{facts.week}-labels.pdf"] = _labels(facts, examined, theme)
+    return found
+
+
+def _labels(facts: WeekFacts, examined: Examined, theme: Theme) -> Drawing:
+    library, today = _library(examined), examined.asked.today
     sheet = labels.label_pages(facts, library, draft=examined.asked.draft)
-    place, today = geometry(library), examined.asked.today
+    place = geometry(library)
     base = (library.household.site_address or "").rstrip("/")
     codes = tuple(f"{base}/recipes/{label.recipe}/index.html" for label in facts.labels) if base else ()
     key = ("labels", repr(sheet), repr(place), repr(codes), _of_theme(theme), str(today))
-    pdf = memory.recall(key, lambda: labels_pdf(sheet, place, theme, today, codes))
-    return {f"print/{facts.week}-labels.pdf": pdf}
+    return Drawing(key, partial(labels_pdf, sheet, place, theme, today, codes))
 
 
-def _print(examined: Examined, content: Content, theme: Theme, memory: Memory) -> dict[str, bytes]:
-    facts, library = _current(examined), _library(examined)
-    if facts is None:
-        return {}
-    made = binder_section.binder_pages(facts, library, examined.recipes, draft=examined.asked.draft)
-    photos = _photos(examined, content, memory)
-    key = ("binder", repr(made), _of_theme(theme), str(examined.asked.today), repr(sorted(photos.items())))
-    pdf = memory.recall(key, lambda: binder_pdf(made, theme, examined.asked.today, photos))
-    return {f"print/{facts.week}-binder.pdf": pdf}
+def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme, memory: Memory) -> Drawing:
+    made = binder_section.binder_pages(facts, _library(examined), examined.recipes, draft=examined.asked.draft)
+    photos, today = _photos(examined, content, memory), examined.asked.today
+    key = ("binder", repr(made), _of_theme(theme), str(today), repr(sorted(photos.items())))
+    return Drawing(key, partial(binder_pdf, made, theme, today, photos))
 
 
 def _of_theme(theme: Theme) -> str:
-    return digest((repr(sorted(theme.templates.items())), repr(sorted(theme.css.items())), repr(sorted(theme.fonts))))
+    kinds = (theme.templates, theme.css, theme.fonts, theme.scripts)
+    return digest(tuple(part for files in kinds for name in sorted(files) for part in (name, files[name])))

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 import sys
+from difflib import get_close_matches
 from importlib import import_module
 
 import click
@@ -40,6 +41,14 @@ class _Commands(click.Group):
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         with formatter.section("Commands"):
             formatter.write_dl([(name, words) for name, (_, words) in COMMANDS.items()])
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        if args[0] not in COMMANDS:
+            near = get_close_matches(args[0], COMMANDS, n=2)
+            ctx.fail(f"no command {args[0]!r}" + (f": did you mean {' or '.join(near)}?" if near else ""))
+        return super().resolve_command(ctx, args)
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})

@@ -260,8 +260,13 @@ class Memory:
 
     def recall(self, key: tuple[bytes | str, ...], make: Callable[[], bytes]) -> bytes:
         """The remembered bytes of `key`, or those that `make` makes, which are then remembered."""
+        known = self.known(key)
+        return self.keep(key, make()) if known is None else known
+
+    def known(self, key: tuple[bytes | str, ...]) -> bytes | None:
+        """The remembered bytes of `key`, None when there are none."""
         if self.folder is None:
-            return make()
+            return None
         path = self.folder / digest(key)
         with contextlib.suppress(OSError):
             content = path.read_bytes()
@@ -269,11 +274,15 @@ class Memory:
             if hashlib.sha256(content[32:]).digest() == content[:32]:
                 os.utime(path)
                 return content[32:]
-        made = make()
-        with contextlib.suppress(OSError):
-            self.folder.mkdir(parents=True, exist_ok=True)
-            write_file(path, hashlib.sha256(made).digest() + made)
-            self._forget()
+        return None
+
+    def keep(self, key: tuple[bytes | str, ...], made: bytes) -> bytes:
+        """Remember bytes under `key`, and hand them back."""
+        if self.folder is not None:
+            with contextlib.suppress(OSError):
+                self.folder.mkdir(parents=True, exist_ok=True)
+                write_file(self.folder / digest(key), hashlib.sha256(made).digest() + made)
+                self._forget()
         return made
 
     def _forget(self) -> None:

@@ -128,6 +128,8 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
     row = composition.named(f"{line.food}, {line.preparation}") if line.preparation else None
     if row:
         return Named(same_row(of_composition(row.ndb, pantry.listed), _one(line.food, "", pantry)))
+    if any(one.unit == "can" for one in line.amounts) and (own := _own_in_cans(line, pantry)):
+        return Named(own, _cut_words(said))
     for phrase, aside in readings(line):
         if phrase and (food := _one(phrase, line.preparation, pantry)):
             return Named(food, _cut_words(f"{aside} {said}"))
@@ -135,6 +137,11 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
         if (food := _one(phrase, f"{state}, {line.preparation}", pantry)) and not (state and said_cooked(food.name)):
             return Named(food, _cut_words(f"{line.food} {said}"))
     return None
+
+
+def _own_in_cans(line: Line, pantry: Pantry) -> Food | None:
+    """The household's own food of the name written, which comes before the tables' canned one."""
+    return pantry.own.get(key(f"canned {line.food}")) or pantry.own.get(key(line.food))
 
 
 def same_row(row: Food, named: Food | None) -> Food:

@@ -35,5 +35,8 @@ QUALITIES = frozenset(
     straight to wok|thick cut|thin cut|bite size|bite sized|medium sized|store bought|shop bought|homemade|home made
     unbaked|refrigerated|chilled|unwaxed|undyed|organic|assorted|vine ripened|of your choice|your favorite|your favourite
     favorite|favourite|any kind of|leftover|stale|firm ripe|just ripe|plump|juicy|long
-    """.replace("\n", "|").replace("    ", "").strip("|").split("|")
+    """.replace("\n", "|")
+    .replace("    ", "")
+    .strip("|")
+    .split("|")
 ) - {""}

@@ -14,7 +14,9 @@ from binder.check.prep_words import ANYWHERE, QUALITIES, SAID
 from binder.source.line import Line
 from binder.tables.words import key, plain
 
-_LEAN = re.compile(r"(?:about |max(?:imum)? )?(\d{1,2} ?% (?:lean|fat)|\d{2}/\d{1,2})(?: content)?(?: lean)?", re.IGNORECASE)
+_LEAN = re.compile(
+    r"(?:about |max(?:imum)? )?(\d{1,2} ?% (?:lean|fat)|\d{2}/\d{1,2})(?: content)?(?: lean)?", re.IGNORECASE
+)
 _FAT_BEHIND = re.compile(r"(?P<food>.+?),? (?P<share>\d{1,2} ?% (?:fat|lean)|\d{2}/\d{1,2})")
 _QUALITY = re.compile(rf"\b(?:{'|'.join(sorted(QUALITIES, key=len, reverse=True))})\b")
 _LENGTH = re.compile(r"\b\d+(?:\.\d+)? ?(?:inch|cm|mm)\b(?: thick| long| round)?")

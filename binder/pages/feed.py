@@ -43,9 +43,7 @@ def _entry(facts: RecipeFacts, site: str, on: date, library: Library) -> FeedEnt
 
 def _last_planned(key: str, library: Library, today: date) -> date | None:
     """The Monday of the latest week, begun by today, that has the recipe; None when there is none."""
-    mondays = (
-        monday_of(week.key) for week in library.weeks.values() if any(line.recipe == key for line in week.meals)
-    )
+    mondays = (monday_of(week.key) for week in library.weeks.values() if any(line.recipe == key for line in week.meals))
     return max((monday for monday in mondays if monday <= today), default=None)
 
 

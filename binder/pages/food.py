@@ -191,5 +191,3 @@ def _on_hand(food: Food, shelf: Shelf) -> list[Block]:
         return []
     items = tuple(plain(f"{lot.text} ({shelf.words.kept.get(lot.place, lot.place)})") for lot in lots)
     return [Heading(2, w.on_hand, "on-hand"), Bullets(items)]
-
-

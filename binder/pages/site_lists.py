@@ -133,9 +133,7 @@ def by_food(shelf: Shelf) -> Listing:
 
 def main_foods(facts: RecipeFacts) -> tuple[str, ...]:
     """The foods that make up a dish, heaviest first; all that are no seasoning when a weight is not known."""
-    lines = [
-        x for x in facts.ingredients if x.ingredient.recipe is None and x.ingredient.food.aisle not in _SEASONING
-    ]
+    lines = [x for x in facts.ingredients if x.ingredient.recipe is None and x.ingredient.food.aisle not in _SEASONING]
     if any(x.grams is None for x in lines):
         return unique(x.food for x in lines)
     weights = {x.food: 0.0 for x in lines}
@@ -227,5 +225,3 @@ def _bucket(total: Fraction | None, shelf: Shelf) -> str:
         return first_upper(w.not_known)
     limit = next((n for n in MINUTE_LIMITS if total <= n), None)
     return w.longer_than_minutes.format(MINUTE_LIMITS[-1]) if limit is None else w.up_to_minutes.format(limit)
-
-

@@ -122,9 +122,7 @@ def shelf_of(
     facts = weeks.get(current) if current else None
     edition = Edition(facts or no_week(today), library, recipes, house_style(library.household), private)
     binders = {key: binder_pages(of, library, of.recipes or recipes, private=private) for key, of in weeks.items()}
-    return Shelf(
-        edition, weeks, MappingProxyType(binders), current, today, printed, _foods(library), _planned(library)
-    )
+    return Shelf(edition, weeks, MappingProxyType(binders), current, today, printed, _foods(library), _planned(library))
 
 
 def no_week(today: date) -> WeekFacts:

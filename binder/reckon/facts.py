@@ -82,6 +82,8 @@ class IngredientFacts:
     when: Literal["cooked", "beside", "at service"]
     ingredient: Ingredient = inside()
     nutrition: Nutrition = inside(default=NOTHING)  # of what is eaten, whole recipe
+    made_from: RecipeFacts | None = inside(default=None)  # of a part made from another recipe
+    share: Interval | None = inside(default=None)  # how much of what that recipe makes; None: not known
 
 
 @dataclass(frozen=True, slots=True)

@@ -214,6 +214,8 @@ def _part_line(line: Ingredient, part: RecipeFacts | None, household: Household,
         when=line.when,
         ingredient=line,
         nutrition=known,
+        made_from=part,
+        share=share,
     )
     inherited = part.allergens if part else Allergens(not_known=(title,))
     return _Line(facts, inherited)

@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil
 
 from binder.model.household import Household
@@ -21,8 +22,8 @@ from binder.reckon import run_sheet_equipment as kit
 from binder.reckon.demand import clock
 from binder.reckon.facts import Batch, RunSheet, Task
 from binder.reckon.run_sheet_kitchen import COOLING, Setting, setting
-from binder.reckon.run_sheet_order import careful
-from binder.reckon.run_sheet_problem import Plan
+from binder.reckon.run_sheet_order import Care, careful
+from binder.reckon.run_sheet_problem import Kitchen, Plan
 from binder.reckon.run_sheet_search import Found, search
 from binder.reckon.run_sheet_tasks import Lists, Planned, planned, whole_minutes
 
@@ -48,8 +49,7 @@ def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> 
     tasks, lists = planned(batches, have)
     tasks = (*tasks, *_of_session(tasks, household.session_minutes))
     at = setting(tasks, lists, have, household)
-    found = search(at.kitchen)
-    found = replace(found, plan=careful(at.kitchen, found.plan, at.care))
+    found = _best(at.kitchen, at.care)
     start = clock(household, session.on, session.at_minutes)
     problems = [*kit.missing(batches, have, household)]
     if not found.within_limits:
@@ -58,6 +58,13 @@ def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> 
     if sheet.finish - start > LONG or sheet.finish.date() > start.date():
         problems.append(_too_long(session, sheet))
     return sheet, tuple(problems)
+
+
+@lru_cache(maxsize=256)
+def _best(kitchen: Kitchen, care: tuple[Care, ...]) -> Found:
+    """The plan that is printed. Remembered: a week is settled in rounds, and most sessions stay."""
+    found = search(kitchen)
+    return replace(found, plan=careful(kitchen, found.plan, care))
 
 
 def _of_session(tasks: tuple[Planned, ...], stated: Mapping[str, Fraction] | None) -> list[Planned]:

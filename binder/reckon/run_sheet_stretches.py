@@ -13,7 +13,7 @@ from binder.reckon.run_sheet_model import Model
 from binder.reckon.run_sheet_place import stands
 from binder.reckon.run_sheet_problem import Kitchen, Plan
 
-STEPS = 200_000
+STEPS = 150_000
 ONE = 8_000  # of these for one stretch
 MODEL = 2_000  # what building a model counts
 SHARES = (4, 3, 2)  # of the session that are free at once: a quarter, a third, a half

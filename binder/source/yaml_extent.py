@@ -7,7 +7,9 @@ from typing import Any
 
 import yaml
 
-from binder.source.yaml_reader import LOADER, SOFT_BREAKS
+from binder.source.yaml_reader import SOFT_BREAKS
+
+_LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
 
 @dataclass(slots=True)
@@ -35,7 +37,8 @@ class Extent:
 
 def extents(text: str) -> Extent | None:
     """The extent of the whole of a YAML text that was read without problems; None when it holds no value."""
-    loader = LOADER(text.translate(SOFT_BREAKS))
+    lines = text.split("\n")
+    loader = _LOADER(text.translate(SOFT_BREAKS))
     stack: list[Extent] = []
     waiting: list[Extent | None] = []
     root: Extent | None = None
@@ -46,7 +49,7 @@ def extents(text: str) -> Extent | None:
                 waiting.append(None)
                 continue
             if isinstance(event, yaml.ScalarEvent | yaml.AliasEvent):
-                done = _single(event)
+                done = _single(event, lines)
             elif isinstance(event, yaml.MappingEndEvent | yaml.SequenceEndEvent):
                 done = stack.pop()
                 waiting.pop()
@@ -72,10 +75,15 @@ def _opened(event: Any) -> Extent:
     return Extent(kind, "{" if event.flow_style else "", at, at)
 
 
-def _single(event: Any) -> Extent:
+def _single(event: Any, lines: list[str]) -> Extent:
     start, end = event.start_mark, event.end_mark
     style = (getattr(event, "style", None) or "").replace("\x00", "")
-    made = Extent("scalar", style, (start.line, start.column), (end.line, end.column))
+    last = (end.line, end.column)
+    if style in ("|", ">"):
+        # Its end is noticed on a line after it: back to its last line that is written.
+        line = max([n for n in range(start.line, min(end.line, len(lines))) if lines[n].strip()], default=start.line)
+        last = (line, len(lines[line]))
+    made = Extent("scalar", style, (start.line, start.column), last)
     made.text = getattr(event, "value", "")
     return made
 

@@ -17,7 +17,7 @@ DEEPEST = 100
 
 # U+0085, U+2028 and U+2029 break lines for YAML 1.1, for YAML 1.2 and for editors they do not.
 SOFT_BREAKS = str.maketrans("\x85\u2028\u2029", "   ")
-LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+_LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
 
 def read_yaml(text: str, path: str, first_line: int = 1) -> tuple[Node | None, tuple[Problem, ...]]:
@@ -60,7 +60,7 @@ class _Reader:
         self.root: Node | None = None
 
     def read(self) -> Node | None:
-        loader = LOADER(self.text)
+        loader = _LOADER(self.text)
         try:
             finished = self._events(loader)
         except yaml.YAMLError as fault:

@@ -9,7 +9,7 @@ from random import Random
 
 import pytest
 
-from binder.reckon import run_sheet_search
+from binder.reckon import run_sheet_search, run_sheet_stretches
 from binder.reckon.run_sheet_bounds import bound
 from binder.reckon.run_sheet_equipment import equipment
 from binder.reckon.run_sheet_kitchen import Setting, setting
@@ -178,6 +178,7 @@ def test_limits_are_kept_wherever_a_plan_keeps_them(seed: int) -> None:
 def test_what_is_not_proven_keeps_an_honest_bound(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(run_sheet_search, "STEPS", 3_000)
     monkeypatch.setattr(run_sheet_search, "MORE_STEPS", 3_000)
+    monkeypatch.setattr(run_sheet_stretches, "STEPS", 30_000)
     kitchen = shop(FT10)
     found = search(kitchen)
     assert not broken(kitchen, found.plan)

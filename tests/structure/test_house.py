@@ -27,7 +27,7 @@ MAY_IMPORT = {
     "pages": {"problem", "model", "reckon.facts"},
     "press": {"problem", "pages.page"},
     "disk": {"press.theme", "source.document"},
-    "build": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk", "outputs"},
+    "build": {"problem", "source", "model", "tables", "check", "reckon", "pages", "press", "disk", "outputs", "aside"},
     "commands": {
         "problem",
         "source",
@@ -44,6 +44,7 @@ MAY_IMPORT = {
     },
     "preview": {"problem", "disk", "build", "outputs", "commands.terminal"},
     "outputs": set(),
+    "aside": set(),
     "cli": set(),  # it names its commands and loads each on use
 }
 # Rooms below build know no clock, no disk and no environment; tables read their own packaged files.

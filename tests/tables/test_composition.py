@@ -151,7 +151,7 @@ def test_the_measure_that_was_written_is_used(ndb: str, unit: str, form: tuple[s
         ("12166", "cup", (), 240, "1 tbsp = 15 g; 1 cup as 16 tbsp"),
         ("11282", "tbsp", ("sliced",), 115 / 16, "1 cup, sliced = 115 g; 1 tbsp as 1/16 cup"),
         ("11282", "cup", ("minced",), 160, "1 cup, chopped = 160 g; no weight for minced"),
-        ("02047", "pinch", (), 0.2, "1 dash = 0.4 g; 1 pinch as 1/2 dash"),
+        ("02047", "pinch", (), 0.375, "1 tsp = 6 g; 1 pinch as 1/16 tsp"),
         ("02044", "cup", ("chopped",), 42.4, "2 tbsp, chopped = 5.3 g; 1 cup as 16 tbsp"),
     ],
 )

@@ -138,7 +138,7 @@ def test_keeping_is_days_or_a_row_of_the_keeping_table():
         ("zucchini", "zucchini"), ("aubergine", "eggplant"), ("fresh coriander", "cilantro"),
         ("spring onions", "green onion"), ("scallions", "green onion"), ("rocket", "arugula"),
         ("swede", "rutabaga"), ("beetroot", "beet"), ("mangetout", "snow peas"), ("jalapeños", "jalapeno"),
-        ("pak-choi", "bok choy"), ("pak choi", "bok choy"), ("  Butternut   Squash ", "butternut squash"),
+        ("pak-choi", "baby bok choy"), ("pak choi", "baby bok choy"), ("  Butternut   Squash ", "butternut squash"),
         ("lamb’s lettuce", "lamb's lettuce"), ("flaked almonds", "sliced almonds"), ("sultanas", "golden raisins"),
         ("passata", "tomato passata"), ("garbanzo beans", "canned chickpeas"), ("chickpeas", "canned chickpeas"),
         ("dry chickpeas", "dried chickpeas"), ("masoor dal", "red lentils"), ("peppers", "bell pepper"),

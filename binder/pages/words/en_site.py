@@ -76,9 +76,7 @@ class SiteWords:
     by_meal, by_form, by_food, by_allergen = "By meal", "By form", "By main foods", "By what is recorded of allergens"
     by_keeping, by_place, by_minutes, by_tag = "By keeping time", "By place", "By time it takes", "By tag"
     by_food_note = "What makes up a tenth of a dish or more; the foods' own pages name every dish that uses them."
-    by_place_note = (
-        "By what each place can heat, has and allows in. The week's plan is checked for each eater as well."
-    )
+    by_place_note = "By what each place can heat, has and allows in. The week's plan is checked for each eater as well."
     by_minutes_note = (
         "From start to finish for one cook with tools enough, service included; parts from other recipes not."
     )
