@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from binder.check.declare import Found, Kind, Schema, is_empty, or_empty, wrong_form
+from binder.check.declare import Entry, Found, Kind, Record, Schema, is_empty, or_empty, wrong_form
 from binder.source.nodes import Mapping, Node, Scalar, Sequence
 
 T = TypeVar("T")
@@ -108,17 +109,33 @@ class Either(Kind[A | B]):
         return f"{self.one.words()}, or {self.other.words()}"
 
 
-class Free(Kind[Node]):
-    """Anything, kept as it is."""
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A block as it stands, and what of it is understood."""
+
+    node: Node
+    entry: Entry
+
+
+class AsItWas(Kind[Kept]):
+    """A record of the past: never an error. Keys that are not known stay, what cannot be read is a warning."""
+
+    def __init__(self, of: Record) -> None:
+        self.of = of
 
     def takes(self, node: Node) -> bool:
         return True
 
-    def read(self, node: Node, found: Found) -> Node | None:
-        return node
+    def read(self, node: Node, found: Found) -> Kept | None:
+        if not isinstance(node, Mapping):
+            return Kept(node, Entry(node.span))
+        wrong: Found = []
+        entry = self.of.read(node, wrong)
+        found.extend(replace(one, severity="warning") for one in wrong if one.code != "unknown-key")
+        return Kept(node, entry or Entry(node.span))
 
     def schema(self) -> Schema:
-        return {}
+        return {"anyOf": [{**self.of.schema(), "additionalProperties": True}, {"type": ["string", "boolean"]}]}
 
     def words(self) -> str:
-        return "anything"
+        return self.of.words()

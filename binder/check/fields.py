@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from binder.check.amount_kinds import AimText, AmountText, PercentText, SumText, ToolText, WeighedText
-from binder.check.compounds import Either, Free, ListOf, MapOf, OneOrMany
+from binder.check.closed_fields import ClosedFields
+from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
 from binder.check.dates import DateText, Life, Time, WeekKey
 from binder.check.declare import Field, Fields, Record, Said
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
@@ -175,7 +176,7 @@ class WeekFields(Fields):
     meals = Field("meals", ListOf(Record(MealFields)), "Who eats what, when and where.")
     substitutions = Field("substitutions", ListOf(Record(SubstitutionFields)), "What is exchanged for whom.")
     already = Field("already", ListOf(Text()), "Portions eaten from stock instead of cooked.")
-    closed = Field("closed", Free(), "What the week came to; written when it is closed.")
+    closed = Field("closed", AsItWas(Record(ClosedFields)), "What the week came to; `binder close-week` writes it.")
 
 
 # ---- foods.yaml and stock.yaml ----

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, Literal
 
-from binder.check.compounds import Either, ListOf, MapOf, OneOrMany
+from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
 from binder.check.declare import Kind, Record, Schema
 from binder.check.fields import FOODS, HOUSEHOLD, RECIPE, STOCK, WEEK
 
@@ -56,7 +56,7 @@ def _rows(kind: Kind[Any], path: str) -> Iterator[FieldRow]:
         yield from _rows(kind.of, f"{path}.NAME" if path else "NAME")
     elif isinstance(kind, ListOf):
         yield from _rows(kind.of, f"{path}[]")
-    elif isinstance(kind, OneOrMany):
+    elif isinstance(kind, OneOrMany | AsItWas):
         yield from _rows(kind.of, path)
     elif isinstance(kind, Either):
         yield from _rows(kind.one, path)

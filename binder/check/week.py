@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from fractions import Fraction
 from types import MappingProxyType
 
+from binder.check.closed import closed_of
 from binder.check.declare import Entry, Found, Said
 from binder.check.fields import WEEK, MealFields, SessionFields, SubstitutionFields, WeekFields
 from binder.check.household import EVERYONE, place_named
@@ -70,7 +71,8 @@ def check_week(document: Document, around: Around) -> tuple[Week | None, tuple[P
         substitutions=tuple(one for one in swaps if one),
         already=tuple(one for one in already if one and one.recipe in around.recipes),
         notes=document.body.notes,
-        closed=_closed(closed) if closed else None,
+        closed=_closed(closed.node) if closed else None,
+        came_to=closed_of(closed.entry) if closed else None,
     )
     return made, tuple(found if closed else [*found, *meant])
 

@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from typing import Literal
 
 from binder.model.household import HOME
+from binder.model.quantity import Interval
 from binder.model.recipe import Ingredient, Meal
 from binder.problem import Span
 
@@ -69,6 +71,94 @@ class Already:
     recipe: str
 
 
+Source = Literal["session", "service", "stock"]
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedDish:
+    """What became of one dish, in portions; None: nobody said. `which` counts the rows of one recipe from 1.
+
+    `source`: made at a session, at service, or taken from stock (`made` is then what was taken).
+    """
+
+    recipe: str
+    which: int = 1
+    source: Source = "session"
+    made_on: date | None = None
+    planned: Fraction | None = None
+    made: Fraction | None = None
+    eaten: Fraction | None = None
+    left: Fraction | None = None
+    frozen: Fraction | None = None
+    thrown: Fraction | None = None
+    why: str = ""
+    weighs_g: Fraction | None = None  # cooked weight of what was made
+    gives: bool | None = None  # whether its by-products were kept
+
+    @property
+    def name(self) -> str:
+        """`bean-stew`, or `bean-stew/2` for the second row of a recipe."""
+        return self.recipe if self.which == 1 else f"{self.recipe}/{self.which}"
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedSession:
+    """How long a session took; at_minutes after midnight, minutes None: not timed."""
+
+    on: date
+    at_minutes: int | None = None
+    planned: int | None = None
+    minutes: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedRecipe:
+    """What a portion was when the week was closed. `eaters` (): all but those that another row names.
+
+    `edition` is the hash of the recipe's file; figures by nutrient, None: not known.
+    """
+
+    recipe: str
+    eaters: tuple[str, ...]
+    edition: str
+    grams: float | None
+    per_portion: Mapping[str, Interval | None]
+    at_least: frozenset[str]
+    contains: tuple[str, ...]
+    may_contain: tuple[str, ...]
+    not_known: tuple[str, ...]
+    cost: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StockChange:
+    """One line of stock.yaml that closing changed: `was` None: added, `now` None: taken out."""
+
+    place: str
+    was: str | None
+    now: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Closed:
+    """What a week came to: the answers, and what was reckoned from them when it was closed."""
+
+    on: date | None = None
+    dishes: tuple[ClosedDish, ...] = ()
+    sessions: tuple[ClosedSession, ...] = ()
+    substitutions: tuple[str, ...] | None = None
+    note: str | None = None
+    recipes: tuple[ClosedRecipe, ...] = ()
+    stock: tuple[StockChange, ...] = ()
+    consumed: Fraction | None = None
+    to_pay: Fraction | None = None
+    currency: str = ""
+    cost_at_least: bool = False
+
+    def dish(self, recipe: str, which: int = 1) -> ClosedDish | None:
+        return next((one for one in self.dishes if (one.recipe, one.which) == (recipe, which)), None)
+
+
 @dataclass(frozen=True, slots=True)
 class Week:
     key: str  # "2026-W24"
@@ -79,4 +169,5 @@ class Week:
     substitutions: tuple[Substitution, ...]
     already: tuple[Already, ...]
     notes: str
-    closed: Mapping[str, object] | None = None
+    closed: Mapping[str, object] | None = None  # the block as it stands
+    came_to: Closed | None = None  # and as it is understood

@@ -212,7 +212,7 @@ class _Text:
             return self._at_end(item(edit.value)), changed
         if not holder.empty or root.style:
             start, stop = self._offset(holder.start), self._offset(holder.end)
-            space = " " if holder.empty else ""
+            space = " " if holder.empty and self.text[start - 1] != " " else ""
             return self._cut(start, stop, f"{space}[{flow(edit.value)}]"), changed
         key = root.keys[root.names.index(edit.to)]
         return self._below(key.end[0], item(edit.value, key.start[1] + 2)), changed

@@ -109,9 +109,9 @@ def test_only_work_at_a_board_grows_with_the_batch_up_to_a_whole_minute(
 
 
 def test_a_factor_that_binary_numbers_cannot_hold_adds_no_minute() -> None:
-    dish = recipe("slaw", step("Shred.", 10, "cutting board"))
+    dish = recipe("slaw", step("Shred.", 50, "cutting board"))
     (sheet,), _ = sheets((batch(dish, session(), Fraction(11, 10)),), household(BOARDS))
-    assert sheet.minutes == 11  # 10 x 1.1 in binary is a little more than 11
+    assert sheet.minutes == 55  # 50 x 1.1 in binary is a little more than 55
 
 
 def test_minutes_per_portion_count_the_portions_that_are_made() -> None:

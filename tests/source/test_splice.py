@@ -216,7 +216,7 @@ def test_brackets_at_the_top_are_edited_within() -> None:
     assert change("{fridge: [], a: 1}\n", Append("fridge", "2 a, b")) == '{fridge: ["2 a, b"], a: 1}\n'
     assert change("{a: 1 # one\n}\n", Put("b", [2])) == "{a: 1, b: [2] # one\n}\n"
     assert change("[]", Append(None, {"name": "x"})) == "[{name: x}]"
-    assert change("{a: , b: 1}\n", Append("a", "x")) == "{a: [x] , b: 1}\n"
+    assert change("{a: , b: 1}\n", Append("a", "x")) == "{a: [x], b: 1}\n"
 
 
 @pytest.mark.parametrize(
