@@ -5,7 +5,7 @@ from __future__ import annotations
 import copyreg
 import pickle
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import partial
 from types import MappingProxyType
@@ -93,9 +93,17 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
     facts, unweighed = recipes.all_facts(library.recipes, library.household)
     current = current_week(library, asked)
     weeks = _weeks(content, library, facts, current, asked, memory)
-    found = (*checked.problems, *unweighed, *(p for week in weeks.values() for p in week.problems))
-    problems = in_order(found)
+    known = (*checked.problems, *unweighed)
+    problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
+    weeks = {key: _with_known(week, known) for key, week in weeks.items()}
     return Examined(asked, library, facts, weeks, current, problems, texts)
+
+
+def _with_known(week: WeekFacts, known: tuple[Problem, ...]) -> WeekFacts:
+    """A week with all that was found before it was reckoned, but for what stands in other weeks' files."""
+    mine = f"weeks/{week.week}.md"
+    here = (p for p in known if p.span.path == mine or not p.span.path.startswith("weeks/"))
+    return replace(week, problems=in_order((*week.problems, *here)))
 
 
 def _weeks(
@@ -106,18 +114,23 @@ def _weeks(
     asked: Asked,
     memory: Memory,
 ) -> dict[str, WeekFacts]:
-    """Each week's facts; the stock on hand serves the current week, the others are archive."""
+    """Each week's facts; the stock on hand serves the current week, the others are archive.
+
+    A closed week keeps what it was: nothing of it is a problem any longer.
+    """
     wanted = [week for week in library.weeks.values() if asked.week in (None, week.key)]
     shared = _shared(content)
 
     def reckoned(week: Week) -> WeekFacts:
         stock = library.stock if week.key == current else None
-        key = ("week", shared, content.files.get(f"weeks/{week.key}.md", b""), str(asked.today), str(stock is None))
+        plan_text = content.files.get(f"weeks/{week.key}.md", b"")
+        # With a week named, other recipes than its own are not read: remedies offer fewer dishes.
+        key = ("week", shared, plan_text, str(asked.today), str(stock is None), str(asked.week))
         raw = memory.recall(
             key, lambda: pickle.dumps(plan.reckon_week(week, library, facts, stock, asked.today), protocol=5)
         )
         restored: WeekFacts = pickle.loads(raw)
-        return restored
+        return replace(restored, problems=()) if week.closed is not None else restored
 
     return {week.key: reckoned(week) for week in wanted}
 

@@ -15,7 +15,8 @@ from binder.source.line import Line
 from binder.tables.words import key, plain
 
 _LEAN = re.compile(
-    r"(?:about |max(?:imum)? )?(\d{1,2} ?% (?:lean|fat)|\d{2}/\d{1,2})(?: content)?(?: lean)?", re.IGNORECASE
+    r"(?:about |max(?:imum)? |at least )?(\d{1,2} ?%(?: lean| fat)?|\d{2}/\d{1,2})(?: content)?(?: lean)?",
+    re.IGNORECASE,
 )
 _FAT_BEHIND = re.compile(r"(?P<food>.+?),? (?P<share>\d{1,2} ?% (?:fat|lean)|\d{2}/\d{1,2})")
 _QUALITY = re.compile(rf"\b(?:{'|'.join(sorted(QUALITIES, key=len, reverse=True))})\b")
@@ -93,8 +94,9 @@ def _by_share_of_fat(line: Line) -> Iterator[str]:
         yield f"{found['share']} {found['food']}"
     for part in (*line.notes, *line.preparation.split(", ")):
         if found := _LEAN.fullmatch(part):
-            yield f"{found[1]} {line.bare_food}"
-            yield f"{found[1]} {line.food}"
+            share = f"{found[1]} lean" if found[1].endswith("%") else found[1]
+            for food in dict.fromkeys((line.bare_food, line.food, line.food.removeprefix("lean "))):
+                yield f"{share} {food}"
 
 
 def _shorter(words: list[str]) -> Iterator[tuple[list[str], list[str]]]:

@@ -12,6 +12,7 @@ from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Pull, Serving
 from binder.reckon.scaling import scaled
 
 FRIDGE_AISLES = frozenset({"dairy and eggs", "meat and fish", "produce"})
+PERISHABLE = frozenset({"dairy and eggs", "meat and fish"})
 COLD_PACKS = "cold pack"
 # FSIS: perishable food carried without a cold source keeps 2 h; two cold sources are advised.
 COLD_SOURCES = 2
@@ -62,7 +63,12 @@ def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) ->
 
 
 def needs_cold(serving: Serving) -> bool:
-    """Whether a serving has to stay cold on the way: what is kept cold, unless it travels hot in a flask."""
+    """Whether a serving has to stay cold on the way: what is kept cold, unless it travels hot in a flask.
+
+    Dairy, eggs, meat and fish that are added when it is eaten have to, whatever they are added to.
+    """
+    if any(line.ingredient.food.aisle in PERISHABLE for line in _beside(serving)):
+        return True
     if serving.reheat and serving.reheat.means == "flask":
         return False
     return serving.kept in ("fridge", "freezer")
@@ -81,9 +87,14 @@ def _dish(serving: Serving) -> list[CarryItem]:
 def _extras(serving: Serving) -> list[CarryItem]:
     assert serving.facts is not None
     share = serving.portions / serving.facts.recipe.portions
-    wanted = ("cooked", "at service") if serving.kept == "at service" else ("at service",)
-    lines = [line for line in serving.facts.ingredients if line.when in (*wanted, "beside")]
-    return [_extra(line, serving, share) for line in lines]
+    return [_extra(line, serving, share) for line in _beside(serving)]
+
+
+def _beside(serving: Serving) -> list[IngredientFacts]:
+    """The lines that travel apart from the dish: beside it, added at service, all when nothing of it is made ahead."""
+    assert serving.facts is not None
+    apart = ("beside", "at service", "cooked") if serving.kept == "at service" else ("beside", "at service")
+    return [line for line in serving.facts.ingredients if line.when in apart]
 
 
 def _extra(line: IngredientFacts, serving: Serving, share: Fraction) -> CarryItem:

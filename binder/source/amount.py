@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from binder.problem import Problem, Span, error
-from binder.source.lexicon import MASS, MEASURED, MULTIPLES, POT_FOODS, SMALLER, VOLUME, unit_named
+from binder.source.lexicon import BEGINS_FOOD, MASS, MEASURED, MULTIPLES, SMALLER, VOLUME, unit_named
 from binder.source.numbers import Written, in_figures, written_at
 from binder.source.place import part_of
 
@@ -55,7 +55,8 @@ def unit_at(text: str, start: int) -> FoundUnit | None:
     if multiple := MULTIPLES.get(word.rstrip(".").lower()):
         return FoundUnit(multiple[0], multiple[1], begin, end)
     unit = unit_named(word)
-    if word.lower() in ("pot", "pots") and (after := re.match(r"\s+([^\W\d_]+)", text[end:])) and after[1] in POT_FOODS:
+    following = re.match(r"\s+([^\W\d_]+)", text[end:])
+    if following and following[1].lower() in BEGINS_FOOD.get(word.lower().removesuffix("s"), ()):
         return None
     # A compound is no unit (`3 leaf-lettuce`) but where it names what is measured (`15-oz-can`).
     if unit is None or (unit not in MEASURED and re.match(r"-\w", text[end : end + 2])):

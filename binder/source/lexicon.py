@@ -126,6 +126,8 @@ HEAPS: Mapping[str, str] = MappingProxyType(
         # Filled without pressing: the plain cup.
         "lightly packed": "level", "loosely packed": "level",
         "scant": "approximately", "generous": "approximately", "good": "approximately",
+        "thick": "approximately", "thin": "approximately", "long": "approximately", "leafy": "approximately",
+        "nice": "approximately",
     }
 )  # fmt: skip
 
@@ -148,8 +150,14 @@ WHOLE_NAMES: Mapping[str, frozenset[str]] = MappingProxyType(
         "wedge": frozenset(("potato",)),
     }
 )
-# What a pot is no holder of: the first word of a food's name.
-POT_FOODS = words("barley roast roasts sticker stickers pie pies noodle noodles marjoram")
+# Spellings of units that begin a food's name before these words: pot roast, fillet steak.
+BEGINS_FOOD: Mapping[str, frozenset[str]] = MappingProxyType(
+    {
+        "pot": frozenset(("barley", "roast", "roasts", "sticker", "stickers", "pie", "pies", "marjoram")),
+        "fillet": frozenset(("steak", "steaks")),
+        "filet": frozenset(("steak", "steaks", "mignon", "mignons")),
+    }
+)
 # Food words that are also spellings of units: they are the food when no other food follows.
 FOOD_TOO = words("""
     clove leaf ear fillet head slice rasher stalk stick wedge strip piece loaf

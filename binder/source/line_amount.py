@@ -20,6 +20,10 @@ _TIMES = re.compile(r"\s*[x×*]\s*(?=[0-9½¼¾⅓⅔])", re.IGNORECASE)
 _TIMES_FOOD = re.compile(r"\s+[x×]\s+(?=[^\W\d])")
 _WORDS2 = re.compile(r"[\s-]*([^\W\d_]+(?:[\s-][^\W\d_]+)?\.?)(?![\w])")
 _WORDS1 = re.compile(r"[\s-]*([^\W\d_]+\.?)(?![\w-])")
+# Only a part of the food is used, and the food is what is counted: `leaves from 4 sprigs thyme`.
+_PART_FROM = re.compile(
+    r"(?:the\s+)?(leaves|needles|kernels|seeds|meat|flesh)\s+(?:from|of)\s+(?=[0-9½¼¾⅓⅔]|an?\s|one\s|two\s)", re.I
+)
 _TO = re.compile(r"\s*[-–—]\s*|\s+to\s+", re.IGNORECASE)
 _LENGTH = re.compile(r"[\s-]+(?:long\s+)?(?:pieces?|knobs?|lengths?|chunks?|sections?|nubs?)\b", re.IGNORECASE)
 _THUMB = re.compile(r"\s*(?:thumb[\s-]?sized?\s+(?:piece|knob|chunk|length)|thumb\b)", re.IGNORECASE)
@@ -36,6 +40,8 @@ def read_front(text: str, span: Span, start: int = 0) -> Front:
     """Everything before the food. Without an amount `end` is where the food begins, and `amounts` is empty."""
     front = Front(text, span, start)
     front.take(_BULLET)
+    if part := front.take(_PART_FROM):
+        front.notes.append(part[1].lower())
     if _MINUS.match(text, front.end):
         return _refused(front, written_at(text, front.end + 1, words=False))
     if roughly := ROUGHLY.match(text, front.end):

@@ -85,6 +85,8 @@ def unit_after(food: str) -> tuple[str, str] | None:
     if not rest.strip() or unit not in AFTER_FOOD:
         return None
     before = rest.split()[-1].lower()
+    if last.lower() in ("rib", "ribs") and before != "celery":
+        return None
     if before in WHOLE_NAMES.get(unit, ()) or (unit == "stick" and before not in ("celery", "butter", "rhubarb")):
         return None
     return rest.rstrip(), "stalk" if unit == "stick" and before != "butter" else unit

@@ -84,8 +84,7 @@ def _notes_after(front: Front) -> None:
             return
         front.end = paren.end()
         settle(front, paren[1].strip(), stated)
-    slash = _SLASH.match(front.text, front.end)
-    other = measure_at(front.text, slash.end()) if slash else None
+    other = _slashed(front.text, front.end)
     if other and other[0].unit in MEASURED:
         front.end = other[1]
         if front.equivalent is None:
@@ -94,9 +93,22 @@ def _notes_after(front: Front) -> None:
 
 def after_slash(text: str, start: int) -> int:
     """Past the same size in other units: `400g/14oz tin`."""
-    slash = _SLASH.match(text, start)
-    other = measure_at(text, slash.end()) if slash else None
+    other = _slashed(text, start)
     return other[1] if other and other[0].unit in MEASURED else start
+
+
+def _slashed(text: str, start: int) -> tuple[Measure, int] | None:
+    """The measure behind a slash and where it ends; `500g/1lb 2oz` has two words for the one amount."""
+    slash = _SLASH.match(text, start)
+    found = measure_at(text, slash.end()) if slash else None
+    if not found or found[0].unit != "lb":
+        return found
+    gap = len(text[found[1] :]) - len(text[found[1] :].lstrip())
+    ounces = measure_at(text, found[1] + gap)
+    if not ounces or ounces[0].unit != "oz":
+        return found
+    pounds, more = found[0], ounces[0]
+    return Measure(pounds.low + more.low / 16, pounds.high + more.high / 16, "lb"), ounces[1]
 
 
 def settle(front: Front, note: str, stated: tuple[Measure, bool | None]) -> None:

@@ -75,11 +75,16 @@ def _amount_in_notes(front: Front) -> None:
         front.equivalent = None
         return
     for note in front.notes:
-        inside = read_front(f"{note} food", front.span)
-        if inside.amounts and not inside.problems and inside.end >= len(note):
+        if inside := _amount_alone(note, front):
             front.amounts, front.pack = inside.amounts, inside.pack
             front.notes.remove(note)
             return
+
+
+def _amount_alone(text: str, front: Front) -> Front | None:
+    """What a text says that is an amount and nothing else: `400g tin`, `3 large`."""
+    inside = read_front(f"{text} food", front.span)
+    return inside if inside.amounts and not inside.problems and inside.end >= len(text) else None
 
 
 _BREAK = re.compile(r",(?![0-9])|;|\s+[-–—]+\s+")
@@ -218,10 +223,9 @@ def _part(rest: Rest, part: str) -> None:
         return _plus(rest, part[found.end() :])
     elif found := re.match(r"(?:(?:and|with)\s+)?(?:more|extra)\s+(?:for|to)\s", part, re.IGNORECASE):
         return _plus(rest, part)
-    elif not front.amounts and not front.problems and (amount := measure_at(part, 0, words=True)):
-        if amount[1] == len(part):
-            front.amounts.append(amount[0])
-            return
+    elif not front.amounts and not front.problems and (found_alone := _amount_alone(part, front)):
+        front.amounts, front.pack = found_alone.amounts, found_alone.pack
+        return
     elif front.amounts and (stated := stated_measure(part)) and stated[0].unit in MEASURED:
         # `1 squash, about 2 lb`
         return settle(front, part, stated)

@@ -29,6 +29,7 @@ BEFORE = re.compile(rf"{_one}(?:(?:\s+and\s+|\s*,\s*|\s+){_one})*(?=\s+\S)", re.
 # Preparation after the food without a comma: `2 onions finely chopped`, `2 carrots cut into sticks`.
 AFTER = re.compile(
     rf"\s+(?:{_one}(?:(?:\s+and\s+|\s+){_one})*|(?:cut|torn|sliced|broken|chopped) in(?:to)?\s.*"
+    r"|(?:mixed|dissolved|whisked|blended|soaked|stirred|mashed) (?:with|in|into|to)\s.*"
     r"|at room temperature|of (?:your )?choice)$",
     re.IGNORECASE,
 )

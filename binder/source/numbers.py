@@ -48,7 +48,7 @@ _IN_WORDS = re.compile(
     |(?P<small>{_WORD}|an?){_ENDS})""",
     re.VERBOSE | re.IGNORECASE,
 )
-_DOZEN = re.compile(r"\s+(?:an?\s+|of\s+a\s+)?dozens?\b|(?<=[0-9])\s*dz\b", re.IGNORECASE)
+_DOZEN = re.compile(r"\s+(?:an?\s+|of\s+a\s+)?dozens?\b|(?<=[0-9])\s*(?:dz|doz)\b\.?", re.IGNORECASE)
 _BARE_DOZEN = re.compile(r"dozen\b", re.IGNORECASE)
 _PLUS_PART = re.compile(r"\s+(?:of\s+)?an?(?=\s+\S)", re.IGNORECASE)
 
@@ -132,7 +132,7 @@ def _in_words(text: str, spoken: re.Match[str]) -> Number:
     return Number(Fraction(WORDS[spoken["small"].lower()]), end, words=True)
 
 
-_TO = re.compile(r"\s*[-–—−]\s*|\s+(?:up\s+)?to\s+|\s+or\s+", re.IGNORECASE)
+_TO = re.compile(r"\s?-\s+(?:to|or)\s+|\s*[-–—−]\s*|\s+(?:up\s+)?to\s+|\s+or\s+", re.IGNORECASE)
 _BETWEEN = re.compile(r"between\s+", re.IGNORECASE)
 _AND = re.compile(r"\s+and\s+", re.IGNORECASE)
 
