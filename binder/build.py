@@ -12,7 +12,7 @@ from types import MappingProxyType
 from typing import Any
 
 from binder.aside import Aside, Draw
-from binder.check.library import check_library
+from binder.check.library import STOCK, check_library
 from binder.disk import Content, Memory, digest
 from binder.model.library import Library
 from binder.model.week import Week
@@ -47,11 +47,13 @@ copyreg.pickle(MappingProxyType, lambda mapping: (_read_only, (dict(mapping),)))
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a build is asked for: the day it counts from, one week or None, and whether as a draft."""
+    """What a build is asked for: the day it counts from, one week or None, whether as a draft, and whether the
+    household's own pages (binder and site) show its private notes; nothing else ever does."""
 
     today: date
     week: str | None = None
     draft: bool = False
+    private: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +95,8 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
     facts, unweighed = recipes.all_facts(library.recipes, library.household)
     current = current_week(library, asked)
     weeks = _weeks(content, library, facts, current, asked, memory)
-    known = (*checked.problems, *unweighed)
+    past = () if current else plan.past_their_time(library, asked.today)
+    known = (*checked.problems, *unweighed, *past)
     problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
     weeks = {key: _with_known(week, known) for key, week in weeks.items()}
     return Examined(asked, library, facts, weeks, current, problems, texts)
@@ -116,7 +119,7 @@ def _weeks(
 ) -> dict[str, WeekFacts]:
     """Each week's facts; the stock on hand serves the current week, the others are archive.
 
-    A closed week keeps what it was: nothing of it is a problem any longer.
+    A closed week keeps what it was: only what the stock has of it may be a problem.
     """
     wanted = [week for week in library.weeks.values() if asked.week in (None, week.key)]
     shared = _shared(content)
@@ -130,7 +133,8 @@ def _weeks(
             key, lambda: pickle.dumps(plan.reckon_week(week, library, facts, stock, asked.today), protocol=5)
         )
         restored: WeekFacts = pickle.loads(raw)
-        return replace(restored, problems=()) if week.closed is not None else restored
+        left = tuple(p for p in restored.problems if p.span.path == STOCK)
+        return replace(restored, problems=left) if week.closed is not None else restored
 
     return {week.key: reckoned(week) for week in wanted}
 
@@ -232,7 +236,16 @@ def _site(
     library, asked = _library(examined), examined.asked
     photos = _photos(examined, content, memory)
     weeks, current = examined.weeks, examined.current
-    whole = site.site_pages(library, examined.recipes, weeks, current, asked.today, draft=asked.draft, printed=printed)
+    whole = site.site_pages(
+        library,
+        examined.recipes,
+        weeks,
+        current,
+        asked.today,
+        draft=asked.draft,
+        printed=printed,
+        private=asked.private,
+    )
     files = {f"site/{path}": raw for path, raw in site_files(whole, theme, photos).items()}
     files |= {f"site/photos/{name}": raw for name, raw in photos.items()}
     return files
@@ -314,7 +327,10 @@ def _labels(facts: WeekFacts, examined: Examined, theme: Theme) -> Drawing:
 
 
 def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme, memory: Memory) -> Drawing:
-    made = binder_section.binder_pages(facts, _library(examined), examined.recipes, draft=examined.asked.draft)
+    asked = examined.asked
+    made = binder_section.binder_pages(
+        facts, _library(examined), examined.recipes, draft=asked.draft, private=asked.private
+    )
     photos, today = _photos(examined, content, memory), examined.asked.today
     key = ("binder", repr(made), _of_theme(theme), str(today), repr(sorted(photos.items())))
     return Drawing(key, partial(binder_pdf, made, theme, today, photos))

@@ -98,6 +98,7 @@ _INGREDIENTS = IngredientList()
 class RecipeFields(Fields):
     what = "a recipe"
     title = Field("title", Text(), "What the dish is called.", required=True)
+    short = Field("short", Text(), "A short name for lists, where the whole title has no room.")
     meal = Field("meal", OneOrMany(OneOf(MEALS)), "The meals it is meant for.")
     form = Field(
         "form",

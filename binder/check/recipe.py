@@ -198,4 +198,5 @@ def _recipe(
         weighs_g=weighs.value if weighs and weighs.value else None,
         tags=tuple(said.value for said in get(RecipeFields.tags) or ()),
         sections=tuple((section.title, section.text) for section in document.body.other),
+        short=_text(get(RecipeFields.short)),
     )

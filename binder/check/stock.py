@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from binder.check import allergen_words
 from binder.check.amounts import measure_of
@@ -14,10 +15,21 @@ from binder.check.near import did_you_mean, nearest
 from binder.check.pantry import Pantry, food_of, unknown_food
 from binder.model.food import Food
 from binder.model.stock import Lot, Stock
-from binder.problem import Problem, Span, warning
+from binder.problem import Problem, Span, error, warning
 from binder.source.document import Document
 from binder.source.line import Line
 from binder.source.nodes import Scalar
+
+_PLACES = MappingProxyType(
+    {
+        "fridge": "fridge",
+        "refrigerator": "fridge",
+        "freezer": "freezer",
+        "cupboard": "cupboard",
+        "cupboards": "cupboard",
+        "pantry": "cupboard",
+    }
+)
 
 
 def recipe_named(name: str, titles: Mapping[str, str]) -> str | None:
@@ -46,7 +58,8 @@ def check_stock(
     if isinstance(document.root, Scalar) and document.root.value is None:
         return Stock(()), tuple(found)
     lots = []
-    for place, lines in STOCK.read(document.root, found) or ():
+    for said, lines in STOCK.read(document.root, found) or ():
+        place = _place(said, found)
         for written in lines:
             lot, problems = _lot(place, written, pantry, titles)
             found.extend(problems)
@@ -54,12 +67,22 @@ def check_stock(
     return Stock(tuple(lots)), tuple(found)
 
 
+def _place(said: Said[str], found: Found) -> str:
+    """What kind of place it is, by its last word; a name of the household's own is a shelf, where nothing is cold."""
+    last = said.value.casefold().split()[-1]
+    kind = _PLACES.get(last)
+    if kind is None and (near := nearest(last, _PLACES)):
+        message = f'no place "{said.value}" to keep stock in'
+        found.append(error(said.span, "unknown-place", message, *did_you_mean(near)))
+    return kind or said.value
+
+
 def _unclear(span: Span, message: str, *remedies: str) -> tuple[Problem, ...]:
     return (warning(span, "stock-unclear", f"{message}; the line is left out", *remedies),)
 
 
 def _lot(
-    place: Said[str], written: Written, pantry: Pantry, titles: Mapping[str, str]
+    place: str, written: Written, pantry: Pantry, titles: Mapping[str, str]
 ) -> tuple[Lot | None, tuple[Problem, ...]]:
     stock, span = written.stock, written.span
     line = stock.line
@@ -79,7 +102,7 @@ def _lot(
         id=f"{span.path}:{span.line}",
         span=span,
         text=written.text,
-        place=place.value,
+        place=place,
         food=food,
         recipe=recipe,
         measures=tuple(measure_of(one) for one in line.amounts),

@@ -60,11 +60,18 @@ def theme_of(name: str, folder: Path) -> Theme:
     return disk.read_theme(name, folder)
 
 
-def look(content: disk.Content, today: date | None, week: str | None, status: Status, draft: bool = False) -> Examined:
+def look(
+    content: disk.Content,
+    today: date | None,
+    week: str | None,
+    status: Status,
+    draft: bool = False,
+    private: bool = False,
+) -> Examined:
     """Read, check and reckon; exit status 2 for a week that is not there."""
     if week is not None and f"weeks/{week}.md" not in content.files:
         raise click.UsageError(f"no week {week!r}: there is no {content.shown}/weeks/{week}.md")
-    asked = Asked(today or date.today(), week, draft)
+    asked = Asked(today or date.today(), week, draft, private)
     return examine(content, asked, memory(), status.stage)
 
 

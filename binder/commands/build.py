@@ -23,14 +23,22 @@ from binder.outputs import KINDS, Kind, owner
 @WEEK
 @click.option("--only", "only", multiple=True, type=click.Choice(KINDS), help="One kind of output; repeatable.")
 @click.option("--draft", is_flag=True, help="Build in spite of errors, marked DRAFT on every page.")
+@click.option("--private", is_flag=True, help="Show private notes on the household's own pages (binder and site).")
 @THEME
 def command(
-    content: Path, out: Path, today: date | None, week: str | None, only: tuple[str, ...], draft: bool, theme: str
+    content: Path,
+    out: Path,
+    today: date | None,
+    week: str | None,
+    only: tuple[str, ...],
+    draft: bool,
+    private: bool,
+    theme: str,
 ) -> None:
     """Build the site, the binder, the labels, the calendar, the share pages and the facts."""
     files, set_with = read(content), theme_of(theme, content)
     with Status() as status:
-        examined = look(files, today, week, status, draft)
+        examined = look(files, today, week, status, draft, private)
         status.clear()
         say_problems(examined, files)
         if examined.library is None or (examined.has_errors and not draft):

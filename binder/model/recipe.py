@@ -109,6 +109,7 @@ class Recipe:
     tags: tuple[str, ...] = ()
     sections: tuple[tuple[str, str], ...] = ()  # further `## ` sections of the body: title, Markdown
     extra: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    short: str = ""  # a name for lists; "" when none is written
 
     @property
     def apart_names(self) -> tuple[str, ...]:

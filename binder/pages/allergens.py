@@ -6,7 +6,7 @@ recorded. What is not found is not thereby absent.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from binder.model.household import Eater
@@ -15,7 +15,7 @@ from binder.pages.format import first_upper, listed
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, RunKind, Table, Text, plain
 from binder.reckon.facts import Serving
 
-ALLERGENS_ACROSS = 7  # the EU's fourteen in two tables; more columns leave no room for words
+ALLERGENS_ACROSS = 9  # the nine of the US in one table, the fourteen of the EU in two; more leave no room for words
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
     blocks += _not_checked(found, edition)
     for eater in edition.household.eaters:
         blocks += _checks(eater, edition)
-    lines = tuple(Para(plain(line)) for line in (w.read_the_pack, w.cross_contact, w.local_rules))
+    lines = tuple(Para(plain(line)) for line in (w.read_the_pack, w.substitution_check, w.cross_contact, w.local_rules))
     return (Page("allergens", w.allergen_matrix, "matrix", (*blocks, Box("caution", w.caution, lines))),)
 
 
@@ -49,12 +49,12 @@ def _list(edition: Edition) -> tuple[str, ...]:
 def dishes(edition: Edition) -> tuple[Dish, ...]:
     """Each dish of the week; more than once where a substitution changes what is in it."""
     found: list[Dish] = []
-    for key in sorted(unique(s.recipe for s in edition.servings), key=edition.title):
+    for key in sorted(unique(s.recipe for s in edition.servings), key=edition.short):
         of = [s for s in edition.servings if s.recipe == key]
         kinds = unique((s.contains, s.may_contain, s.not_known) for s in of)
         for kind in kinds:
             who = unique(s.eater for s in of if (s.contains, s.may_contain, s.not_known) == kind)
-            title = edition.title(key)
+            title = edition.short(key)
             title = (
                 title if len(kinds) == 1 else f"{title} ({edition.words.only_for.format(listed(who, edition.words))})"
             )
@@ -77,52 +77,62 @@ def answer(word: str, dish: Dish | Serving, edition: Edition) -> Text:
         return run(f"{w.cell_contains} ({named})" if named else w.cell_contains, kind)
     if any(base(m) == base(word) for m in dish.may_contain):
         return run(w.cell_may_contain, kind)
-    return run(w.not_known, kind) if dish.not_known else run(w.cell_not_found, "small")
+    return run(w.cell_not_checked, kind) if dish.not_known else run(w.cell_not_found)
 
 
 def _matrix(found: Sequence[Dish], words: Sequence[str], edition: Edition) -> Table:
     w = edition.words
     names = w.allergen_lists[edition.household.allergen_list]
-    columns = (Column(w.dish, width=24), *(Column(first_upper(names[word])) for word in words))
+    columns = (Column(w.dish, width=19), *(Column(first_upper(names[word])) for word in words))
     rows = tuple(Row((plain(d.title), *(answer(word, d, edition) for word in words))) for d in found)
     return Table(columns, rows, w.allergen_matrix, "matrix", row_heads=True)
 
 
 def _not_checked(found: Sequence[Dish], edition: Edition) -> list[Block]:
     w = edition.words
-    lines = unique(f"{edition.title(d.recipe)}: {', '.join(d.not_known)}" for d in found if d.not_known)
+    lines = unique(f"{edition.short(d.recipe)}: {', '.join(d.not_known)}" for d in found if d.not_known)
     if not lines:
         return []
     return [Heading(2, w.not_checked_title), Para(plain(w.not_checked_note)), Bullets(tuple(plain(x) for x in lines))]
 
 
 def _checks(eater: Eater, edition: Edition) -> list[Block]:
-    """Every dish an eater gets against every word it avoids."""
+    """Every dish an eater gets, sorted by the answer to each word it avoids; what must be looked at comes first."""
     w = edition.words
     mine = [s for s in edition.servings if s.eater == eater.name]
     if not eater.avoids or not mine:
         return []
-    kinds = unique((s.recipe, s.contains, s.may_contain, s.not_known) for s in mine)
-    columns = (Column(w.dish, width=36), *(Column(first_upper(word)) for word in eater.avoids))
-    rows = []
-    for key, *_ in kinds:
-        one = next(s for s in mine if (s.recipe, s.contains, s.may_contain, s.not_known) == (key, *_))
-        rows.append(Row((plain(edition.title(key)), *(avoided(word, one, edition) for word in eater.avoids))))
-    title = w.avoids.format(eater=eater.name, what=listed(eater.avoids, w))
-    return [Heading(2, title), Table(columns, tuple(rows), title, "eater-check", row_heads=True)]
+    blocks: list[Block] = [Heading(2, w.avoids.format(eater=eater.name, what=listed(eater.avoids, w)))]
+    for word in eater.avoids:
+        found = unique((avoided(word, s, edition), edition.short(s.recipe)) for s in mine)
+        lines = (
+            (*run(f"{first_upper(said)}: ", "strong"), *run(", ".join(dish for told, dish in found if told == said)))
+            for said in sorted(unique(told for told, _ in found), key=_gravity(edition))
+        )
+        blocks += [Heading(3, first_upper(word))] if len(eater.avoids) > 1 else []
+        blocks.append(Bullets(tuple(lines)))
+    return blocks
 
 
-def avoided(word: str, serving: Serving, edition: Edition) -> Text:
-    """The answer for what an eater avoids: an allergen of the list, or a food by its name."""
-    if base(word) in _list(edition):
-        return answer(word, serving, edition)
+def _gravity(edition: Edition) -> Callable[[str], int]:
+    """The worst answer first."""
     w = edition.words
+    order = (w.cell_contains, w.cell_may_contain, w.cell_not_checked, w.not_found)
+    return lambda said: next((n for n, head in enumerate(order) if said.startswith(head)), 0)
+
+
+def avoided(word: str, serving: Serving, edition: Edition) -> str:
+    """The answer for what an eater avoids: an allergen of the list, or a food by its name."""
+    w = edition.words
+    if base(word) in _list(edition):
+        said = "".join(part.text for part in answer(word, serving, edition))
+        return w.not_found if said == w.cell_not_found else said
     facts = serving.facts or edition.facts_of(serving.recipe)
     if facts is None:
-        return run(w.not_known, "strong")
+        return w.cell_not_checked
     names = {
         n.lower()
         for line in facts.ingredients
         for n in (line.food, line.ingredient.food.name, *line.ingredient.food.names)
     }
-    return run(w.cell_contains, "strong") if word.lower() in names else run(w.cell_not_found, "small")
+    return w.cell_contains if word.lower() in names else w.not_found

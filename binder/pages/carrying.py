@@ -14,6 +14,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
     if not carries:
         return ()
     blocks: list[Block] = [Para(plain(w.carry_note), "note")]
+    blocks += [Para(plain(w.cold_source_note), "caution")] if any(c.cold for c in carries) else []
     for on in sorted(unique(c.date for c in carries)):
         blocks.append(Heading(2, day_long(on, w)))
         for carry in (c for c in carries if c.date == on):
@@ -24,8 +25,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 def _carry(carry: Carry, edition: Edition) -> list[Block]:
     w = edition.words
     title = w.carry_to.format(eater=carry.eater, place=carry.place)
-    blocks: list[Block] = [Heading(3, title), Checks(tuple(_item(i, edition) for i in carry.items), 2)]
-    return [*blocks, Para(plain(w.cold_source_note), "caution")] if carry.cold else blocks
+    return [Heading(3, title), Checks(tuple(_item(i, edition) for i in carry.items), 2)]
 
 
 def _item(item: CarryItem, edition: Edition) -> Check:
@@ -33,4 +33,5 @@ def _item(item: CarryItem, edition: Edition) -> Check:
     said = [amount(item.amount, edition.style)] if item.amount else []
     said += [w.carry_kinds[item.kind]] if item.kind in ("beside", "at service") else []
     said += [w.from_where.format(w.store(item.from_))] if item.from_ else []
-    return Check(plain(first_upper(item.what)), plain(", ".join(part for part in said if part)))
+    what = edition.short(item.recipe) if item.kind == "dish" and item.recipe else first_upper(item.what)
+    return Check(plain(what), plain(", ".join(part for part in said if part)))

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
+from types import MappingProxyType
 from typing import TypeVar
 
 from binder.model.household import HOME, Household
@@ -15,6 +16,7 @@ from binder.model.week import Session, Week
 from binder.pages.format import clock, day, fraction, listed, with_unit
 from binder.pages.house_style import HouseStyle, house_style
 from binder.pages.page import Run, RunKind, Text
+from binder.pages.short_names import short_names
 from binder.pages.words.en import Words
 from binder.reckon.facts import Batch, RecipeFacts, ReheatFacts, Serving, WeekFacts
 
@@ -34,7 +36,7 @@ PRESSURE_COOKER = "pressure cooker"
 class Edition:
     """One week's facts, what they came from, and how to speak. `private`: the household's private notes too.
 
-    `ordered`: the servings in their order, when that has been worked out once for all.
+    `ordered`: the servings in their order, when that has been worked out once for all. `shorts`: short names by key.
     """
 
     facts: WeekFacts
@@ -43,6 +45,7 @@ class Edition:
     style: HouseStyle
     private: bool = False
     ordered: tuple[Serving, ...] | None = None
+    shorts: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
 
     @property
     def words(self) -> Words:
@@ -82,6 +85,10 @@ class Edition:
         recipe = self.library.recipes.get(key)
         return recipe.title if recipe else key
 
+    def short(self, key: str) -> str:
+        """A recipe's short name, for lists; its title where it has none."""
+        return self.shorts.get(key) or self.title(key)
+
     def titles(self, keys: Iterable[str]) -> tuple[str, ...]:
         return tuple(self.title(key) for key in keys)
 
@@ -113,7 +120,22 @@ def edition_of(
     """The edition of a week, in its household's style."""
     household = library.household
     ordered = in_order(facts.servings, tuple(eater.name for eater in household.eaters))
-    return Edition(facts, library, recipes, house_style(household), private, ordered)
+    return Edition(
+        facts, library, recipes, house_style(household), private, ordered, shorts_of(facts, library, recipes)
+    )
+
+
+def shorts_of(facts: WeekFacts, library: Library, recipes: Mapping[str, RecipeFacts]) -> Mapping[str, str]:
+    """The short names of a week's dishes; they differ within the week."""
+    stock = (one.recipe for one in facts.use_first if one.recipe)
+    keys = {*facts.recipes, *(s.recipe for s in facts.servings), *(b.recipe for b in facts.batches), *stock}
+    dishes = {}
+    for key in sorted(keys):
+        known = recipes.get(key) or facts.recipes.get(key)
+        recipe = library.recipes.get(key) or (known.recipe if known else None)
+        if recipe:
+            dishes[key] = known.title if known else recipe.title, recipe.short
+    return short_names(dishes)
 
 
 def in_order(servings: Iterable[Serving], eaters: Sequence[str]) -> tuple[Serving, ...]:

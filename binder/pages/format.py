@@ -15,6 +15,7 @@ from binder.pages.words.en import Words
 NBSP = "\u00a0"
 MINUS = "\u2212"
 EN_DASH = "\u2013"
+TIMES = "\u00a0×\u00a0"
 
 VULGAR: Mapping[Fraction, str] = MappingProxyType(
     {

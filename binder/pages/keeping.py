@@ -38,14 +38,14 @@ def _pull_list(edition: Edition) -> tuple[Block, ...]:
         _pull_row([p for p in pulls if (p.pull_on, p.recipe, p.from_, p.to) == group], edition) for group in groups
     )
     way_out = Box("note", w.forgotten_title, (Bullets(tuple(plain(line) for line in w.forgotten)),))
-    return Heading(2, w.pull_list), Table(columns, rows, w.pull_list, "pull"), way_out
+    return Table(columns, rows, w.pull_list, "pull"), way_out
 
 
 def _pull_row(pulls: Sequence[Pull], edition: Edition) -> Row:
     w, first = edition.words, pulls[0]
     whom = whom_and_when(((p.eater, p.date) for p in pulls), w)
     return Row((
-        (), run(day(first.pull_on, w), "time"), run(edition.title(first.recipe), "strong"),
+        (), run(day(first.pull_on, w), "time"), run(edition.short(first.recipe), "strong"),
         run(portions(sum(p.portions for p in pulls), w), "quantity"),
         plain(w.from_to_line.format(source=w.store(first.from_), to=w.store(first.to))), plain(whom),
     ))  # fmt: skip
@@ -69,7 +69,7 @@ def _use_first(edition: Edition) -> tuple[Block, ...]:
 
 def _use_first_row(one: UseFirst, edition: Edition) -> Row:
     w = edition.words
-    name = edition.title(one.recipe) if one.recipe else one.food or ""
+    name = edition.short(one.recipe) if one.recipe else one.food or ""
     if one.amount is None:
         much = w.not_known
     elif one.recipe and one.amount.unit == "each":
@@ -86,7 +86,6 @@ def note_pages(edition: Edition) -> tuple[Page, ...]:
     """Section 13."""
     w = edition.words
     blocks: list[Block] = [*_picture(edition), *_rules(edition)]
-    blocks.append(Box("note", w.how_days_count, tuple(Para(plain(line)) for line in w.day_convention)))
     blocks.append(Box("caution", w.caution, tuple(Para(plain(line)) for line in w.keeping_cautions)))
     return (Page("keeping", w.keeping_notes, "keeping", tuple(blocks)),)
 
@@ -115,7 +114,7 @@ def keeping_day_lines(edition: Edition) -> list[DayLine]:
         if first and use_by:
             several = len({_kind_of_keeping(s) for s in known if s.recipe == recipe}) > 1
             whose = f"{', '.join(unique(s.eater for s in same))}: " if several else ""
-            title = whose + edition.title(recipe)
+            title = whose + edition.short(recipe)
             lines.append(DayLine(title, first, use_by, title, frozen, eaten))
     return lines
 
@@ -132,34 +131,46 @@ def _line_words(line: DayLine, edition: Edition) -> str:
 
 
 def _rules(edition: Edition) -> list[Block]:
+    """A row for each dish; the rules behind its dates by number, each written out once below the table."""
     w = edition.words
     columns = (
         Column(w.dish, width=22),
-        Column(w.made, width=12),
+        Column(w.made, width=14),
+        Column(w.use_by, width=26),
         Column(w.keeps),
-        Column(w.rule_and_source),
-        Column(w.use_by, width=20),
+        Column(w.rule, "right", width=8),
     )
     made = unique((s.recipe, s.made_on) for s in edition.servings if s.made_on)
-    rows = [_rule_row(key, on, edition) for key, on in made]
-    if not rows:
+    if not made:
         return []
-    sets = w.rule_set.format(w.cautions[edition.household.caution])
+    rules = unique(rule for key, on in made for rule in _rules_of(key, on, edition))
+    rows = tuple(_rule_row(key, on, rules, edition) for key, on in made)
     own = edition.household.caution
     strict = [e.name for e in edition.household.eaters if e.caution == "strict" and own != "strict"]
+    sets = w.rule_set.format(w.cautions[own])
     told = f"{sets} {w.strict_for.format(listed(strict, w))}" if strict else sets
-    return [Para(plain(told), "lead"), Table(columns, tuple(rows), w.keeping_notes, "keeping", row_heads=True)]
+    table = Table(columns, rows, w.keeping_notes, "keeping", row_heads=True)
+    return [Para(plain(told), "lead"), table, Heading(2, w.rules_head), Bullets(tuple(map(plain, rules)), ordered=True)]
 
 
-def _rule_row(key: str, made: date | None, edition: Edition) -> Row:
+def _servings_made(key: str, made: date | None, edition: Edition) -> list[Serving]:
+    return [s for s in edition.servings if s.recipe == key and s.made_on == made]
+
+
+def _rules_of(key: str, made: date | None, edition: Edition) -> tuple[str, ...]:
+    """The rules behind a dish's dates, with their sources."""
+    facts = edition.facts_of(key)
+    rules = unique(s.keeping_note for s in _servings_made(key, made, edition) if s.keeping_note)
+    return rules or ((facts.keeps.source if facts else "") or edition.words.not_known,)
+
+
+def _rule_row(key: str, made: date | None, rules: Sequence[str], edition: Edition) -> Row:
     w, facts = edition.words, edition.facts_of(key)
-    servings = [s for s in edition.servings if s.recipe == key and s.made_on == made]
-    rules = unique(s.keeping_note for s in servings if s.keeping_note)
-    source = "; ".join(rules) or (facts.keeps.source if facts else "") or w.not_known
+    numbers = ", ".join(str(rules.index(rule) + 1) for rule in _rules_of(key, made, edition))
     return Row((
-        plain(edition.title(key)), plain(day(made, w) if made else ""),
-        plain(keeps_text(facts, edition) if facts else w.not_known), run(source, "small"),
-        plain(_use_bys(servings, edition)),
+        plain(edition.short(key)), plain(day(made, w) if made else ""),
+        plain(_use_bys(_servings_made(key, made, edition), edition)),
+        plain(keeps_text(facts, edition) if facts else w.not_known), plain(numbers),
     ))  # fmt: skip
 
 

@@ -1,15 +1,18 @@
-"""Section 3: each food once, how much of it, cut how, and how it is divided among the dishes."""
+"""Section 3: what is cut and weighed, each food once with its split; then what is measured out, dish by dish."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from binder.model.week import Session
-from binder.pages.edition import Edition, run, session_title, unique
-from binder.pages.format import first_upper
+from binder.pages.edition import Edition, run, session_title, together, unique
+from binder.pages.format import NBSP, first_upper
 from binder.pages.measures import amount, first_and_second, weight_text
-from binder.pages.page import Column, Page, Para, Row, Table, plain
-from binder.reckon.facts import MiseRow
+from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.reckon.facts import MiseRow, MiseShare
+
+# What comes from these aisles is washed, cut or kept apart; the rest, where nothing is done to it, is only measured.
+TO_THE_BOARD = frozenset({"produce", "meat and fish"})
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
@@ -23,6 +26,31 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 def _page(session: Session | None, rows: Sequence[MiseRow], edition: Edition) -> Page:
     w = edition.words
     when = session_title(session, w) if session else ""
+    aisles = _aisles(edition)
+    measured = [row for row in rows if is_measured(row, aisles.get(row.food, ""))]
+    cut = [row for row in rows if row not in measured]
+    blocks: list[Block] = [Para(plain(w.mise_note), "note")]
+    blocks += [_table(cut, edition)] if cut else []
+    blocks += [Heading(2, w.measured_out), Checks(by_dish(measured, edition))] if measured else []
+    blocks += _sums(measured, edition)
+    anchor = f"mise-{session.on.isoformat()}" if session else "mise"
+    return Page(anchor, w.mise_en_place, "mise", tuple(blocks), subtitle=when, print_first=True)
+
+
+def _aisles(edition: Edition) -> dict[str, str]:
+    """The aisle of every food that the week's batches use."""
+    made = (b.facts or edition.facts_of(b.recipe) for b in edition.facts.batches)
+    foods = (line.ingredient.food for facts in made if facts for line in facts.ingredients)
+    return {food.name: food.aisle for food in foods}
+
+
+def is_measured(row: MiseRow, aisle: str) -> bool:
+    """Whether a food is only spooned, poured or counted out: dry goods, oils, spices, eggs."""
+    return not row.preparation and aisle not in TO_THE_BOARD and bool(aisle)
+
+
+def _table(rows: Sequence[MiseRow], edition: Edition) -> Table:
+    w = edition.words
     columns = (
         Column("", width=5, kind="tick"),
         Column(w.how_much, width=20, kind="quantity"),
@@ -30,24 +58,23 @@ def _page(session: Session | None, rows: Sequence[MiseRow], edition: Edition) ->
         Column(w.cut_how, width=20),
         Column(w.split_by_dish),
     )
-    table = Table(columns, tuple(_row(row, edition) for row in rows), w.mise_en_place, "mise")
-    anchor = f"mise-{session.on.isoformat()}" if session else "mise"
-    blocks = (Para(plain(w.mise_note), "note"), table)
-    return Page(anchor, w.mise_en_place, "mise", blocks, subtitle=when, print_first=True)
+    return Table(columns, tuple(_row(row, edition) for row in rows), w.mise_en_place, "mise")
 
 
 def _row(row: MiseRow, edition: Edition) -> Row:
-    w = edition.words
-    many = row.amount is not None and row.amount.unit == "each" and row.amount.high > 1
-    food = w.plural_food(row.food) if many else row.food
     cells = (
         (),
         run(how_much(row, edition), "quantity"),
-        run(first_upper(food), "strong"),
-        plain(row.preparation or w.as_it_is),
+        run(first_upper(_food(row, edition)), "strong"),
+        plain(row.preparation),
         plain(split(row, edition)),
     )
     return Row(cells)
+
+
+def _food(row: MiseRow, edition: Edition) -> str:
+    many = row.amount is not None and row.amount.unit == "each" and row.amount.high > 1
+    return edition.words.plural_food(row.food) if many else row.food
 
 
 def how_much(row: MiseRow, edition: Edition) -> str:
@@ -67,9 +94,35 @@ def how_much(row: MiseRow, edition: Edition) -> str:
 
 
 def split(row: MiseRow, edition: Edition) -> str:
-    """`2 Lentil stew + 1 Squash bake`; the dish alone when there is one."""
+    """`Lentil stew 2 · Squash bake 1`; the dish alone when there is one."""
     if len(row.for_) == 1:
-        return edition.title(row.for_[0].recipe)
-    style = edition.style
-    shares = ((amount(s.amount, style) if s.amount else "", edition.title(s.recipe)) for s in row.for_)
-    return "; ".join(f"{title} {said}".strip() for said, title in shares)
+        return edition.short(row.for_[0].recipe)
+    shares = (f"{edition.short(s.recipe)}{NBSP}{_share(s, edition)}".strip() for s in row.for_)
+    return edition.words.separator.join(shares)
+
+
+def _share(share: MiseShare, edition: Edition) -> str:
+    return amount(share.amount, edition.style) if share.amount else ""
+
+
+def by_dish(rows: Sequence[MiseRow], edition: Edition) -> tuple[Check, ...]:
+    """One line for each dish, in the order in which they are needed: all that is measured out for it, together."""
+    checks = []
+    for key in unique(s.recipe for row in rows for s in row.for_):
+        parts = (_measured(row, s, edition) for row in rows for s in row.for_ if s.recipe == key)
+        checks.append(Check((*run(edition.short(key), "strong"), *run(": "), *together(parts, ", "))))
+    return tuple(checks)
+
+
+def _measured(row: MiseRow, share: MiseShare, edition: Edition) -> Text:
+    """`2 tbsp olive oil`."""
+    said = how_much(row, edition) if len(row.for_) == 1 else _share(share, edition) or edition.words.some
+    return (*run(said, "strong"), *run(f" {_food(row, edition)}"))
+
+
+def _sums(rows: Sequence[MiseRow], edition: Edition) -> list[Block]:
+    """What several dishes take of one food, added up: to see that there is enough."""
+    w = edition.words
+    of = [row for row in rows if len(row.for_) > 1]
+    said = ", ".join(f"{row.food} {how_much(row, edition)}" for row in of)
+    return [Para(plain(w.measured_in_all.format(said)), "note")] if of else []

@@ -43,4 +43,4 @@ def _dishes(edition: Edition) -> Table:
 
 def _row(batch: Batch, pens: int, edition: Edition) -> Row:
     planned = portions(batch.portions_made, edition.words)
-    return Row((plain(edition.title(batch.recipe)), plain(planned), *(() for _ in range(pens))))
+    return Row((plain(edition.short(batch.recipe)), plain(planned), *(() for _ in range(pens))))

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 
 from binder.model.week import Session
 from binder.pages.edition import Edition, portions, run, session_title, unique
-from binder.pages.format import day, grams, share
-from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.format import TIMES, grams, share
+from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
 
@@ -53,21 +55,21 @@ def _batch_row(batch: Batch, edition: Edition) -> Row:
     planned = grams(each * float(batch.portions_made)) if each is not None else w.not_known
     portion = grams(each) if each is not None else w.not_known
     return Row((
-        plain(edition.title(batch.recipe)), run(w.blank_grams), plain(planned),
+        plain(edition.short(batch.recipe)), run(w.blank_grams), plain(planned),
         run(share(Fraction(1), batch.portions_made), "quantity"), plain(portion),
     ))  # fmt: skip
 
 
 def grid(rows: Sequence[PackingRow], edition: Edition) -> Table:
-    """A group for each dish, container and weight; under it a line for each container."""
+    """A group for each dish, container and weight; under it a line for each eater, with a box for each container."""
     w = edition.words
     columns = (
-        Column(w.packed, width=9, kind="tick"),
-        Column(w.checked, width=9, kind="tick"),
-        Column(w.for_whom, width=17),
-        Column(w.weigh_in, width=17, kind="quantity"),
-        Column(w.share, width=9),
-        Column(w.eaten_on, width=14),
+        Column(w.packed, width=14, kind="tick"),
+        Column(w.checked, width=14, kind="tick"),
+        Column(w.for_whom, width=14),
+        Column(w.weigh_in, width=15, kind="quantity"),
+        Column(w.share, width=7),
+        Column(w.eaten_on, width=19),
         Column(w.goes_to),
     )
     body = [line for row in rows for line in (_group(row, edition), *_lines(row, edition))]
@@ -81,47 +83,66 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
     said += [w.tare.format(grams(tare))] if tare else []
     said += [_compartments(row, edition)] if len(row.compartments) > 1 else []
-    return Row(((*run(edition.title(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
+    return Row(((*run(edition.short(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
 
 
 def _compartments(row: PackingRow, edition: Edition) -> str:
     return edition.words.compartments.format(" + ".join(row.compartments))
 
 
+@dataclass(frozen=True, slots=True)
+class Line:
+    """What one container says; those that say the same but for the day are one line of the sheet."""
+
+    whom: str
+    part: str
+    meal: str
+    goes: str
+    on: date | None
+
+
 def _lines(row: PackingRow, edition: Edition) -> Iterable[Row]:
-    """One for each container: those with a serving say whose and when; the rest are surplus or by-product."""
+    """Those with a serving say whose and when; the rest are surplus or by-product."""
     servings = [edition.serving(id_) for id_ in row.servings]
     known = [s for s in servings if s is not None]
     if len(known) == row.count:
-        return [_serving_line(row, s, edition) for s in known]
-    packed = [*row.for_, *([PackedFor(None, None)] * (row.count - len(row.for_)))]
-    return [_plain_line(row, one, edition) for one in packed[: max(row.count, len(row.for_))]]
+        lines = [_serving_line(s, edition) for s in known]
+    else:
+        packed = [*row.for_, *([PackedFor(None, None)] * (row.count - len(row.for_)))]
+        lines = [_plain_line(row, one, edition) for one in packed[: max(row.count, len(row.for_))]]
+    for alike in unique((x.whom, x.part, x.meal, x.goes) for x in lines):
+        yield _line([x for x in lines if (x.whom, x.part, x.meal, x.goes) == alike], row, edition)
 
 
-def _serving_line(row: PackingRow, serving: Serving, edition: Edition) -> Row:
+def _serving_line(serving: Serving, edition: Edition) -> Line:
     w = edition.words
     batch = edition.batch(serving.batch)
     part = share(serving.portions, batch.portions_made) if batch else ""
     place = w.kept_short.get(serving.kept, serving.kept)
     goes = f"{place}, {w.dash_to.format(serving.place)}" if serving.place != "home" else place
-    when = f"{day(serving.date, w)}, {w.meals.get(serving.meal, serving.meal).lower()}" if serving.date else w.any_day
-    return _cells(run(serving.eater, "strong"), _weight(row, edition), part, when, goes)
+    meal = w.meals.get(serving.meal, serving.meal).lower() if serving.date else ""
+    return Line(serving.eater, part, meal, goes, serving.date)
 
 
-def _plain_line(row: PackingRow, packed: PackedFor, edition: Edition) -> Row:
+def _plain_line(row: PackingRow, packed: PackedFor, edition: Edition) -> Line:
     w = edition.words
     whom = packed.eater or w.packed_as.get(row.what, row.what)
-    when = day(packed.date, w) if packed.date else w.any_day
-    return _cells(run(whom, "strong"), _weight(row, edition), "", when, w.kept_short.get(row.kept, row.kept))
+    return Line(whom, "", "", w.kept_short.get(row.kept, row.kept), packed.date)
 
 
-def _cells(whom: Text, weight: Text, part: str, when: str, goes: str) -> Row:
-    return Row(((), (), whom, weight, plain(part), plain(when), plain(goes)))
+def _line(alike: Sequence[Line], row: PackingRow, edition: Edition) -> Row:
+    """`3 × 450 g · Maren · Mon, Tue, Wed, lunch`."""
+    w, first = edition.words, alike[0]
+    weekdays = ", ".join(w.weekdays_short[x.on.weekday()] for x in alike if x.on)
+    when = ", ".join(word for word in (weekdays or w.any_day, first.meal) if word)
+    weight = run(f"{len(alike)}{TIMES}{_weight(row, edition)}" if len(alike) > 1 else _weight(row, edition), "quantity")
+    cells = ((), (), run(first.whom, "strong"), weight, plain(first.part), plain(when), plain(first.goes))
+    return Row(cells, ticks=len(alike))
 
 
-def _weight(row: PackingRow, edition: Edition) -> Text:
+def _weight(row: PackingRow, edition: Edition) -> str:
     """Grams to weigh in; the portion where no weight is known."""
     if row.grams_each is not None:
-        return run(grams(row.grams_each), "quantity")
+        return grams(row.grams_each)
     each = row.portions_each
-    return run(portions(each, edition.words) if each else edition.words.not_known, "quantity")
+    return portions(each, edition.words) if each else edition.words.not_known

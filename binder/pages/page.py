@@ -82,6 +82,7 @@ class Column:
 class Row:
     cells: tuple[Text, ...]
     kind: Literal["", "total", "group", "quiet", "now"] = ""  # group: one cell across; now: start-this-now line
+    ticks: int = 1  # boxes in each column of boxes
 
 
 @dataclass(frozen=True, slots=True)

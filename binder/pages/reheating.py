@@ -33,25 +33,44 @@ def _places(edition: Edition) -> tuple[str, ...]:
 
 
 def _place(name: str, servings: Sequence[Serving], edition: Edition) -> list[Block]:
+    """What is heated as a table; what is cooked from its kit, eaten cold or as it is: a line for each."""
     w = edition.words
-    columns = (Column(w.dish, width=30), Column(w.how), Column(w.for_whom, width=20))
-    ways = unique((s.recipe, _how(s, edition), _before(s)) for s in servings)
-    rows = []
-    for way in ways:
-        who = unique(s.eater for s in servings if (s.recipe, _how(s, edition), _before(s)) == way)
-        rows.append(_row(way, who, edition))
+    columns = (Column(w.dish, width=24), Column(w.how), Column(w.for_whom, width=25))
+    unheated = (w.cooked_from_kit, w.eat_cold, w.eaten_as_it_is)
+    heated = [s for s in servings if _how(s, edition) not in unheated]
+    ways = unique(_way(s, edition) for s in heated)
+    rows = tuple(_row(way, [s for s in heated if _way(s, edition) == way], edition) for way in ways)
     place = next((p for p in edition.household.places if p.name == name), None)
-    has = [Para(plain(w.place_has.format(_tools(place))), "note")] if place and _tools(place) else []
     title = first_upper(name)
-    return [Heading(2, title), *has, Table(columns, tuple(rows), title, "reheating", row_heads=True)]
+    blocks: list[Block] = [Heading(2, title)]
+    blocks += [Para(plain(w.place_has.format(_tools(place))), "note")] if place and _tools(place) else []
+    blocks += [Table(columns, rows, title, "reheating", row_heads=True)] if rows else []
+    for how in unheated:
+        blocks += _unheated(how, [s for s in servings if _how(s, edition) == how], edition)
+    return blocks
 
 
-def _row(way: tuple[str, str, str], who: Sequence[str], edition: Edition) -> Row:
+def _unheated(how: str, servings: Sequence[Serving], edition: Edition) -> list[Block]:
+    """`Eat cold: Farro salad (Juno), Sesame soba (Juno).`"""
+    w = edition.words
+    dishes = (
+        f"{edition.short(key)} ({listed(unique(s.eater for s in servings if s.recipe == key), w)})"
+        for key in unique(s.recipe for s in servings)
+    )
+    said = f": {', '.join(dishes)}."
+    return [Para((*run(first_upper(how), "strong"), *run(said)))] if servings else []
+
+
+def _way(serving: Serving, edition: Edition) -> tuple[str, str, str]:
+    return serving.recipe, _how(serving, edition), _before(serving)
+
+
+def _row(way: tuple[str, str, str], servings: Sequence[Serving], edition: Edition) -> Row:
     w = edition.words
     recipe, how, before = way
     worked_out = run(f" ({w.converted.format(before)})", "small") if before else ()
-    said = (*run(how, "" if how == w.eaten_as_it_is else "strong"), *worked_out)
-    return Row((plain(edition.title(recipe)), said, plain(listed(who, w))))
+    who = listed(unique(s.eater for s in servings), w)
+    return Row((plain(edition.short(recipe)), (*run(how, "strong"), *worked_out), plain(who)))
 
 
 def _tools(place: Place) -> str:

@@ -55,12 +55,12 @@ def picture(sheet: RunSheet, number: int, edition: Edition) -> Drawing:
     w = edition.words
     pieces = sorted({p for task in sheet.tasks for p in task.uses}, key=_piece_order)
     bars = [
-        Bar(piece, task.start, task.finish, f"{n} {edition.title(task.recipe)}", task.attended)
+        Bar(piece, task.start, task.finish, f"{n} {edition.short(task.recipe)}", task.attended)
         for n, task in enumerate(sheet.tasks, 1)
         for piece in task.uses
     ]
     waiting = [
-        Bar(w.nothing_kept_row, task.start, task.finish, f"{n} {edition.title(task.recipe)}", False)
+        Bar(w.nothing_kept_row, task.start, task.finish, f"{n} {edition.short(task.recipe)}", False)
         for n, task in enumerate(sheet.tasks, 1)
         if not task.uses
     ]
@@ -101,7 +101,7 @@ def _row(task: Task, number: int, alone: bool, edition: Edition) -> Row:
         run(clock(task.start), "time"),
         plain(str(number)),
         plain(_task_text(task, edition)),
-        run(edition.title(task.recipe), "small"),
+        run(edition.short(task.recipe), "small"),
         (*run(minutes(length(task))), *(run(f", {w.unattended}", "strong") if not task.attended else ())),
         run(", ".join(_worth_saying(task.uses, alone)), "small"),
     )
@@ -137,16 +137,16 @@ def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
     if not found:
         return ()
     columns = (
-        Column("", width=4, kind="tick"),
+        Column("", width=5, kind="tick"),
         Column(w.dish),
-        Column(w.hot_until, kind="time"),
-        Column(w.check_half_way, kind="time"),
-        Column(w.lukewarm_by, kind="time"),
-        Column(w.cold_by, kind="time"),
+        Column(w.hot_until, width=14, kind="time"),
+        Column(w.check_half_way, width=14, kind="time"),
+        Column(w.lukewarm_by, width=22, kind="time"),
+        Column(w.cold_by, width=22, kind="time"),
     )
     rows = tuple(
         Row((
-            (), plain(edition.title(d.recipe)), plain(clock(d.hot_until)), plain(clock(d.check_at)),
+            (), plain(edition.short(d.recipe)), plain(clock(d.hot_until)), plain(clock(d.check_at)),
             run(clock(d.lukewarm_by), "time"), run(clock(d.cold_by), "time"),
         ))
         for d in found

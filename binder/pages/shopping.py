@@ -6,14 +6,12 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from binder.model.quantity import Amount
-from binder.pages.edition import Edition, run, unique
-from binder.pages.format import first_upper, money
+from binder.pages.edition import Edition, run, together, unique
+from binder.pages.format import NBSP, TIMES, first_upper, money
 from binder.pages.house_style import HouseStyle
 from binder.pages.measures import amount, as_sold, merged, quantities
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import ShoppingRow
-
-TIMES = "\u00a0×\u00a0"
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
@@ -136,16 +134,17 @@ def _as_used(row: ShoppingRow, edition: Edition) -> str:
 def costs(edition: Edition) -> list[Block]:
     """What is consumed, whole and by portion; not the same as what is paid."""
     w, cost = edition.words, edition.facts.cost
-    rows = [
-        Row((plain(edition.title(key)), plain(w.not_known if price is None else money(price, cost.currency))))
-        for key, price in sorted(cost.per_portion.items(), key=lambda item: edition.title(item[0]))
-    ]
-    if not rows:
+    prices = sorted((edition.short(key), price) for key, price in cost.per_portion.items())
+    if not prices:
         return []
-    consumed = run(at_least_money(cost.consumed, edition), "strong")
-    rows.append(Row((run(w.consumed_in_all, "strong"), consumed), "total"))
-    columns = (Column(w.dish), Column(w.cost_per_portion, "right"))
-    table = Table(columns, tuple(rows), w.consumed, "costs", row_heads=True)
+    each = (
+        (*run(f"{name}{NBSP}"), *run(w.not_known if price is None else money(price, cost.currency), "strong"))
+        for name, price in prices
+    )
+    blocks: list[Block] = [
+        Heading(2, w.consumed),
+        Para((*run(f"{w.consumed_in_all}: "), *run(at_least_money(cost.consumed, edition), "strong"))),
+        Para((*run(f"{w.cost_per_portion}: "), *together(each, w.separator))),
+    ]
     missing = w.prices_missing.format(", ".join(cost.missing)) if cost.missing else ""
-    blocks: list[Block] = [Heading(2, w.consumed), table]
     return [*blocks, Para(plain(missing), "note")] if missing else blocks

@@ -66,7 +66,7 @@ def _use_first(shelf: Shelf) -> list[Block]:
 def _week(current: str, shelf: Shelf) -> list[Block]:
     """The week table, and the way to each of the week's sections."""
     w = shelf.words
-    grid = with_links(week_grid(shelf.edition), dish_links(shelf))
+    grid = with_links(week_grid(shelf.edition), dish_links(shelf, current))
     links = (Heading(2, w.in_this_week, "sections"), section_links(current, shelf))
     return [Heading(2, w.the_week, "week"), *grid, *links]
 

@@ -12,9 +12,8 @@ from binder.model.food import Food
 from binder.model.library import Library
 from binder.model.recipe import Ingredient
 from binder.pages.binder import binder_pages
-from binder.pages.edition import Edition, name_of, run, together
+from binder.pages.edition import Edition, edition_of, name_of, run, together
 from binder.pages.format import week_title
-from binder.pages.house_style import house_style
 from binder.pages.page import Binder, Crumb, RunKind, Text
 from binder.pages.words.en import Words
 from binder.reckon.facts import Costs, RecipeFacts, WeekFacts
@@ -120,7 +119,7 @@ def shelf_of(
     printed: frozenset[str] = frozenset(),
 ) -> Shelf:
     facts = weeks.get(current) if current else None
-    edition = Edition(facts or no_week(today), library, recipes, house_style(library.household), private)
+    edition = edition_of(facts or no_week(today), library, recipes, private)
     binders = {key: binder_pages(of, library, of.recipes or recipes, private=private) for key, of in weeks.items()}
     return Shelf(edition, weeks, MappingProxyType(binders), current, today, printed, _foods(library), _planned(library))
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import timedelta
 
 from binder.model.week import MealLine, Week
-from binder.pages.edition import meal_rank, monday_of, portions, run, together
+from binder.pages.edition import meal_rank, monday_of, portions, run, shorts_of, together
 from binder.pages.format import day, day_long, first_upper, listed, week_title
 from binder.pages.page import (
     Binder,
@@ -113,7 +113,7 @@ def _section(section: Section, key: str, shelf: Shelf) -> tuple[Block, ...]:
         blocks += [Para(plain(page.subtitle), "lead")] if page.subtitle else []
         blocks += lowered(page.blocks, 1 if titled else 0)
     cards = {page.path: section_path(key, s.key) for s in sections_on_screen(key, shelf) for page in s.pages}
-    return with_links(lines_relinked(blocks, lambda href: _card_href(href, cards, shelf)), dish_links(shelf))
+    return with_links(lines_relinked(blocks, lambda href: _card_href(href, cards, shelf)), dish_links(shelf, key))
 
 
 def _card_href(href: str, cards: Mapping[str, str], shelf: Shelf) -> str | None:
@@ -125,9 +125,13 @@ def _card_href(href: str, cards: Mapping[str, str], shelf: Shelf) -> str | None:
     return address(recipe_path(key)) if key in shelf.recipes else None
 
 
-def dish_links(shelf: Shelf) -> Mapping[str, str]:
-    """Titles of dishes to the addresses of their pages."""
-    return {facts.title: address(recipe_path(facts.key)) for facts in shelf.recipes.values()}
+def dish_links(shelf: Shelf, week: str) -> Mapping[str, str]:
+    """Titles of dishes, and their short names in a week, to the addresses of their pages."""
+    facts = shelf.weeks.get(week)
+    shorts = shorts_of(facts, shelf.library, shelf.recipes) if facts else {}
+    named = {short: key for key, short in shorts.items() if key in shelf.recipes}
+    named |= {facts.title: facts.key for facts in shelf.recipes.values()}
+    return {name: address(recipe_path(key)) for name, key in named.items()}
 
 
 def _how_it_went(week: Week, shelf: Shelf) -> list[Block]:

@@ -32,7 +32,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
     days = day_by_day(edition)
     return (
         Page("week", w.week_sheet, "week-sheet", blocks),
-        Page("day-by-day", w.day_by_day, "day-by-day", days, print_first=True),
+        Page("day-by-day", w.day_by_day, "day-by-day", days),
     )
 
 
@@ -45,7 +45,7 @@ def week_grid(edition: Edition) -> tuple[Block, ...]:
 def _grid(edition: Edition, eaters: Sequence[str]) -> Table:
     w = edition.words
     dated = [s for s in edition.servings if s.date and s.eater in eaters]
-    columns = (Column(w.meal, width=14), *(Column(name) for name in eaters))
+    columns = (Column(w.meal, width=12), *(Column(name) for name in eaters))
     rows: list[Row] = []
     for on in unique(s.date for s in dated if s.date):
         rows.append(Row((run(day_long(on, w), "strong"),), "group"))
@@ -62,12 +62,11 @@ def _dishes(servings: Iterable[Serving], edition: Edition) -> Text:
 
 
 def _dish(serving: Serving, edition: Edition) -> Text:
-    """Title, then in small what differs from one portion, hot or as it is, at home."""
+    """Its short name, then in small what differs from one portion at home; hot or cold is section 7's to say."""
     w = edition.words
     said = [portions(serving.portions, w)] if serving.portions != 1 else []
     said += [serving.place] if serving.place != HOME else []
-    said += [w.eaten_cold] if is_cold(serving.reheat) else []
-    title = run(edition.title(serving.recipe))
+    title = run(edition.short(serving.recipe))
     return (*title, *run(f" {w.dash} {', '.join(said)}", "small")) if said else title
 
 
@@ -81,7 +80,7 @@ def _no_fixed_day(edition: Edition) -> tuple[Block, ...]:
         of = [s for s in free if (s.recipe, s.eater, s.meal) == (key, eater, meal)]
         count = portions(sum(s.portions for s in of), w)
         items.append(plain(w.no_fixed_day_line.format(
-            eater=eater, meal=w.meals.get(meal, meal).lower(), dish=edition.title(key), portions=count
+            eater=eater, meal=w.meals.get(meal, meal).lower(), dish=edition.short(key), portions=count
         )))  # fmt: skip
     return Heading(2, w.no_fixed_day), Bullets(tuple(items))
 
@@ -116,17 +115,21 @@ def day_tasks(on: date, edition: Edition) -> tuple[Check, ...]:
 def _prep(edition: Edition, number_: int) -> Check:
     w = edition.words
     session = edition.sessions[number_]
-    dishes = unique(edition.title(b.recipe) for b in edition.facts.batches if b.session == session)
+    dishes = unique(edition.short(b.recipe) for b in edition.facts.batches if b.session == session)
     took = sheet_minutes(session, edition)
     text = w.do_prep.format(when=session_title(session, w).partition(", ")[2], time=took or w.not_known)
     return Check(plain(text), plain(listed(dishes, w)))
 
 
 def _carry(carry: Carry, edition: Edition) -> Check:
+    """One line: the dishes by name, the rest by number; every thing has its box on the carry list."""
     w = edition.words
-    text = w.do_carry.format(eater=carry.eater, place=carry.place, count=number(len(carry.items)))
-    what = ", ".join(unique(item.what for item in carry.items))
-    return Check(plain(text), plain(f"{what}. {w.cold_source_needed}" if carry.cold else what))
+    dishes = unique(edition.short(item.recipe) for item in carry.items if item.kind == "dish" and item.recipe)
+    count = number(len(carry.items))
+    text = w.do_carry.format(eater=carry.eater, place=carry.place, count=count)
+    note = [listed(dishes, w)] if dishes else []
+    note += [w.with_cold_packs] if carry.cold else []
+    return Check(plain(text), plain(", ".join(note)))
 
 
 def _meals(on: date, edition: Edition, flask: bool) -> list[Check]:
@@ -166,7 +169,7 @@ def _meal(servings: Sequence[Serving], edition: Edition) -> Check:
     words = {
         "meal": w.meals.get(first.meal, first.meal),
         "time": clock(at) if at is not None else "",
-        "dish": edition.title(first.recipe),
+        "dish": edition.short(first.recipe),
         "eaters": listed(unique(s.eater for s in servings), w),
         "place": first.place,
         "portions": portions(sum(s.portions for s in servings), w),
@@ -189,5 +192,5 @@ def _pull(pulls: Sequence[Pull], edition: Edition) -> Check:
     count = portions(sum(p.portions for p in pulls), w)
     whom = whom_and_when(((p.eater, p.date) for p in pulls), w)
     source, to = w.store(first.from_), w.store(first.to)
-    text = w.do_pull.format(dish=edition.title(first.recipe), portions=count, source=source, to=to)
+    text = w.do_pull.format(dish=edition.short(first.recipe), portions=count, source=source, to=to)
     return Check(plain(text), plain(whom))

@@ -78,10 +78,12 @@ def _row(row: Row, table: Table, openings: list[str], set_text: SetText, paper: 
 
 
 def _tick(row: Row, column: Column, paper: bool) -> str:
-    """A box to tick, but for sums and remarks; on screen it is named by its column and what stands in the row."""
+    """Boxes to tick, but for sums and remarks; on screen each is named by its column and what stands in the row."""
     if row.kind in ("total", "quiet"):
         return ""
     if paper:
-        return _BOX
+        return " ".join([_BOX] * row.ticks)
     name = next((text for cell in row.cells if (text := "".join(run.text for run in cell).strip())), "")
-    return f'<input type="checkbox" aria-label="{escape(f"{column.head} {name}".strip())}">'
+    numbers = [str(n) for n in range(1, row.ticks + 1)] if row.ticks > 1 else [""]
+    names = (" ".join(word for word in (column.head, name, number) if word) for number in numbers)
+    return " ".join(f'<input type="checkbox" aria-label="{escape(words)}">' for words in names)

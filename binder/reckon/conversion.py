@@ -153,7 +153,7 @@ def in_unit(food: Food, amount: Amount, unit: Unit, piece: str = "each") -> Amou
 
 
 def purchased_in_unit(food: Food, amount: Amount, unit: Unit, piece: str = "each") -> Amount | None:
-    """An amount as purchased in another unit: what is weighed has its refuse, a piece's weight is of its edible part."""
+    """An amount as purchased in another unit: what is weighed has its refuse, a piece's weight has none."""
     if amount.unit == unit:
         return amount
     edible = amount.times(food.edible_share) if amount.unit == "g" else amount

@@ -15,6 +15,7 @@ from binder.reckon import (
     carrying,
     costs,
     demand,
+    dishes,
     filling,
     labels,
     mise_en_place,
@@ -81,6 +82,13 @@ def reckon_week(
         recipes=facts,
         to_taste=loose,
     )
+
+
+def past_their_time(library: Library, today: date) -> tuple[Problem, ...]:
+    """The lots past their time, for a household that plans no week."""
+    _, of_dishes = dishes.lots_of_dishes(library.stock, library.recipes, library.household, today)
+    _, of_foods = on_hand.foods_on_hand(library.stock, today)
+    return (*of_dishes, *of_foods)
 
 
 def _with_run_sheets(

@@ -40,9 +40,8 @@ def test_a_little_more_does_not_fit_the_tray(kitchen: Kitchen) -> None:
 
 def test_what_is_frozen_needs_a_box_that_may_be(kitchen: Kitchen) -> None:
     """2 days: Monday and Tuesday in trays, Wednesday's frozen in a quart box."""
-    facts = packed(
-        kitchen, TRAY + QUART, "portion: 2 cup\nkeeps: {fridge: 2 days}\n", "lunch: pot, for: Tomas, on: mon-wed, at: home"
-    )  # fmt: skip
+    meals = "lunch: pot, for: Tomas, on: mon-wed, at: home"
+    facts = packed(kitchen, TRAY + QUART, "portion: 2 cup\nkeeps: {fridge: 2 days}\n", meals)
     boxes = by(facts["servings"], "container")
     assert boxes == {day(8): "tray of three", day(9): "tray of three", day(10): "quart box"}
     assert facts["problems"] == []
@@ -55,7 +54,9 @@ def test_first_choice_is_the_recipes_own(kitchen: Kitchen) -> None:
 
 
 def test_named_but_too_small(kitchen: Kitchen) -> None:
-    facts = packed(kitchen, SMALL + QUART, "portion: 2 cup\ncontainer: small pot\n", "lunch: pot, for: Bea, on: mon, at: home")
+    facts = packed(
+        kitchen, SMALL + QUART, "portion: 2 cup\ncontainer: small pot\n", "lunch: pot, for: Bea, on: mon, at: home"
+    )
     assert used(facts) == {("quart box", 1)}
     problem = only(facts["problems"], code="too-full")
     assert problem["severity"] == "warning"
@@ -105,7 +106,9 @@ def test_boxes_eaten_empty_are_free_for_a_later_session(kitchen: Kitchen) -> Non
 
 
 def test_packing_has_a_row_for_each_container_and_grams(kitchen: Kitchen) -> None:
-    facts = packed(kitchen, QUART, "portion: 250 g\n", "lunch: pot, for: everyone, on: mon, portions: {Bea: 0.5}, at: home")
+    facts = packed(
+        kitchen, QUART, "portion: 250 g\n", "lunch: pot, for: everyone, on: mon, portions: {Bea: 0.5}, at: home"
+    )
     rows = [(p["count"], p["grams_each"], [f["eater"] for f in p["for"]]) for p in facts["packing"]]
     assert rows == [(2, 250, ["Ilka", "Tomas"]), (1, 125, ["Bea"])]
     assert facts["packing"][0]["for"][0]["date"] == day(8)

@@ -69,7 +69,9 @@ def test_what_is_missing_goes_up_through_parts_servings_and_days(kitchen: Kitche
 
 def test_like_fills_what_the_pack_leaves_out(kitchen: Kitchen) -> None:
     """SR28 20005, pearled barley, raw: 9.91 g protein, 352 kcal in 100 g; the pack says 340 kcal."""
-    foods = '- {name: own barley, like: "Barley, pearled, raw", label: {serving: 50 g, energy: 170 kcal}, contains: []}\n'
+    foods = (
+        '- {name: own barley, like: "Barley, pearled, raw", label: {serving: 50 g, energy: 170 kcal}, contains: []}\n'
+    )
     kitchen.file("foods.yaml", foods).recipe("pot", dish("200 g own barley"))
     facts = kitchen.recipe_facts("pot")
     found = facts["per_portion"]["nutrients"]
@@ -181,7 +183,9 @@ def test_tallies_of_foods_in_stated_steps(kitchen: Kitchen, lines: tuple[str, ..
 
 def test_tallies_of_a_food_by_volume_and_by_piece(kitchen: Kitchen) -> None:
     """Half a cup counts 1, a cup of 90 g counts 2; a roll counts 3."""
-    foods = "- {name: green leaf, contains: [], weights: {1 cup: 90 g}, tallies: {vegetables: {1/2 cup: 1, 1 cup: 2}}}\n"
+    foods = (
+        "- {name: green leaf, contains: [], weights: {1 cup: 90 g}, tallies: {vegetables: {1/2 cup: 1, 1 cup: 2}}}\n"
+    )
     foods += "- {name: roll, contains: [], tallies: {grains: {1 each: 3}}}\n"
     kitchen.file("foods.yaml", foods).recipe("pot", dish("1 cup green leaf", "1 roll"))
     serving = kitchen.week(plan(MEAL)).facts()["servings"][0]

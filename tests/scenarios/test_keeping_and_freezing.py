@@ -205,9 +205,11 @@ def test_a_keeping_row_for_dry_goods_is_the_cupboard(kitchen: Kitchen) -> None:
 def test_nights_to_thaw_by_the_weight_of_one_piece(kitchen: Kitchen, grams: int, pull_on: str) -> None:
     """24 h for each 4 lb (1,814.4 g) begun."""
     more = f"portion: {grams} g\nkeeps: {{fridge: 3 days}}\n"
-    facts = kitchen.recipe("pot", dish(f"{grams} g carrots", more=more)).week(
-        plan("lunch: pot, for: Tomas, on: fri, at: home")
-    ).facts()
+    facts = (
+        kitchen.recipe("pot", dish(f"{grams} g carrots", more=more))
+        .week(plan("lunch: pot, for: Tomas, on: fri, at: home"))
+        .facts()
+    )
     assert [(s["kept"], s["pull_on"]) for s in facts["servings"]] == [("freezer", pull_on)]
 
 

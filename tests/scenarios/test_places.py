@@ -67,7 +67,9 @@ def test_cold_is_the_last_resort_in_the_order_written(kitchen: Kitchen) -> None:
 
 
 def test_each_eater_that_cannot_reheat_is_named_with_its_days(kitchen: Kitchen) -> None:
-    problems = reheated(kitchen, "  - microwave 1000 W, 2 min\n", "lunch: pot, for: everyone, on: [mon, wed]")["problems"]
+    problems = reheated(kitchen, "  - microwave 1000 W, 2 min\n", "lunch: pot, for: everyone, on: [mon, wed]")[
+        "problems"
+    ]
     assert codes(problems) == ["cannot-reheat"] * 2  # the van and the school
     for problem, eater, place in zip(problems, ("Bea", "Ilka"), ("school", "survey van"), strict=True):
         assert problem["line"] == 6
@@ -227,7 +229,7 @@ def written_down(kitchen: Kitchen, remedy: str, week: str) -> list[dict]:
 
 
 def test_the_remedy_of_eating_at_home_works(kitchen: Kitchen) -> None:
-    kitchen.recipe("pot", dish(more="reheat: [\"oven 350 F, 20 min\"]\n"))
+    kitchen.recipe("pot", dish(more='reheat: ["oven 350 F, 20 min"]\n'))
     week = plan("lunch: pot, for: Ilka, on: mon")
     problem = only(kitchen.week(week).check(), code="cannot-reheat")
     remedy = next(r for r in problem["remedies"] if "at: home" in r)

@@ -519,3 +519,13 @@ def test_nothing_private_leaves_the_household(kitchen: Kitchen) -> None:
     for path in written:
         assert SECRET.encode() not in path.read_bytes(), path
         assert SECRET not in path.name
+
+
+def test_private_notes_stand_on_the_households_own_pages_when_asked_for(kitchen: Kitchen) -> None:
+    kitchen.recipe("barley-stew", STEW + f"    private: {SECRET} two\n").week(STEW_WEEK).write()
+    arguments = ["build", str(kitchen.content), "--out", str(kitchen.out), "--today", "2026-06-07", "--private"]
+    result = kitchen.run(*arguments, "--only", "site", "--only", "share", "--only", "facts", "--only", "calendar")
+    assert result.exit_code == 0, result.output
+    telling = [path for path in kitchen.out.rglob("*") if path.is_file() and SECRET.encode() in path.read_bytes()]
+    assert telling and {path.suffix for path in telling} == {".html"}
+    assert all(path.is_relative_to(kitchen.out / "site") for path in telling)

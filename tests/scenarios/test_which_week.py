@@ -89,6 +89,15 @@ def test_a_closed_week_keeps_what_it_was(kitchen: Kitchen) -> None:
     assert facts["problems"] == [] and len(facts["servings"]) == 7
 
 
+@pytest.mark.parametrize("weeks", [0, 1])
+def test_stock_past_its_time_is_said_whatever_the_week(kitchen: Kitchen, weeks: int) -> None:
+    """No week at all, or only one that is closed."""
+    if weeks:
+        past_week(kitchen, "closed: {note: fine}\n").files.pop("weeks/2026-W24.md")
+    kitchen.file("stock.yaml", "fridge:\n  - 100 g carrots, best before 2026-05-01\n")
+    assert [(p["code"], p["line"]) for p in kitchen.check()] == [("past-use-by", 2)]
+
+
 def test_a_named_week_leaves_others_and_their_recipes_out(kitchen: Kitchen) -> None:
     past_week(kitchen, "").recipe("broken", "title: Broken\nmakes: nothing\n")
     assert kitchen.check("--week", "2026-W24") == []
@@ -114,7 +123,7 @@ def test_household_foods_and_stock_are_looked_at_whole(kitchen: Kitchen) -> None
 
 def test_facts_hold_the_list_that_check_prints(kitchen: Kitchen) -> None:
     """Of a recipe, the foods, the stock and the plan at once; with errors as a draft."""
-    kitchen.recipe("pot", dish("100 g zzyzx", "2 cups moon leaf", more="reheat: [\"oven 350 F, 20 min\"]\n"))
+    kitchen.recipe("pot", dish("100 g zzyzx", "2 cups moon leaf", more='reheat: ["oven 350 F, 20 min"]\n'))
     kitchen.file("foods.yaml", "- {name: moon leaf, contains: []}\n")
     kitchen.file("stock.yaml", "cupboard:\n  - some of that\n")
     printed_list = kitchen.week(plan("lunch: pot, for: Bea, on: mon")).check()
@@ -133,7 +142,7 @@ def test_a_week_does_not_name_another_weeks_problems(kitchen: Kitchen) -> None:
 
 def test_memory_of_a_build_changes_nothing(kitchen: Kitchen) -> None:
     """With a week named only its own dishes are there to be offered, whatever was reckoned before."""
-    kitchen.recipe("pot", dish(more="reheat: [\"oven 350 F, 20 min\"]\n")).recipe("mash", dish(title="Mash"))
+    kitchen.recipe("pot", dish(more='reheat: ["oven 350 F, 20 min"]\n')).recipe("mash", dish(title="Mash"))
     kitchen.week(plan("lunch: pot, for: Bea, on: mon"))
     alone = kitchen.check("--week", "2026-W24")
     assert not any("mash" in remedy for remedy in alone[0]["remedies"])

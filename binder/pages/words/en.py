@@ -132,7 +132,6 @@ class Words(SiteWords):
 
     # ---- 1 week sheet ----
     week_sheet, day_by_day = "Week sheet", "What to do each day"
-    eaten_cold = "cold"
     no_fixed_day = "No fixed day"
     no_fixed_day_line = "{eater}, {meal}: {dish}, {portions}"
     nothing_to_do = "Nothing to cook, carry, heat or pull this week."
@@ -142,7 +141,7 @@ class Words(SiteWords):
     do_reheat = "{meal} {time}, {place}: heat {dish}, {portions}, for {eaters}"
     do_flask = "Before leaving: fill a flask with {dish}, {portions}, for {eaters} ({meal}, {place})"
     do_pull = "Evening: move {portions} of {dish} from the {source} to the {to}"
-    cold_source_needed = "With cold packs"
+    cold_source_needed, with_cold_packs = "With cold packs", "with cold packs"
 
     # ---- 2 shopping ----
     shopping, buy, need, on_hand, left_over, cost = "Shopping list", "Buy", "Need", "On hand", "Left over", "Cost"
@@ -164,7 +163,8 @@ class Words(SiteWords):
     prices_missing = "No price known for {}."
 
     # ---- 3 mise en place ----
-    mise_en_place, cut_how, split_by_dish, as_it_is = "Mise en place", "Cut how", "For which dish", "as it is"
+    mise_en_place, cut_how, split_by_dish = "Mise en place", "Cut how", "For which dish"
+    measured_out, measured_in_all = "Measured out, by dish", "In all: {}."
     mise_note = (
         "Each food once. Vegetables, fruit and herbs before raw meat and fish; wash board, knife and hands between."
     )
@@ -180,10 +180,11 @@ class Words(SiteWords):
     picture_caption = "Grey: hands are busy. Hatched: it goes by itself. The numbers are those of the table."
     picture_alt = "Who and what is busy from {start} to {finish}; rows: {rows}. The table below says the same."
     cooling, hot_until, check_half_way = "Cold by when", "Hot until", "Check"
-    lukewarm_by, cold_by = "In the refrigerator, 70 °F / 21 °C by", "41 °F / 5 °C by"
+    lukewarm_by, cold_by = "70 °F / 21 °C by", "41 °F / 5 °C by"
     cooling_title = "Cooling"
     cooling_how = (
-        "Thick food no deeper than 2 in (5 cm), thin liquids no deeper than 4 in (10 cm), lids ajar, air around.",
+        "Thick food no deeper than 2 in (5 cm), thin liquids no deeper than 4 in (10 cm), lids ajar, air around. In the "
+        "refrigerator before the 70 °F / 21 °C time.",
         "At the check take the temperature in the middle: above 92 °F / 33 °C it is late. Then shallower, or an ice "
         "bath, and stir. (A screen only: worked out from Hedeen, Schaffner and Brown, 2022.)",
         "70 °F / 21 °C missed: heat it again to 165 °F / 74 °C and begin once more, or throw it away. 41 °F / 5 °C "
@@ -272,7 +273,7 @@ class Words(SiteWords):
     )
     carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "from the {}"
     carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
-    cold_source_note = "Two cold packs. Without them no longer than 2 h, 1 h above 90 °F / 32 °C (USDA FSIS)."
+    cold_source_note = "Two cold packs each time. Without them no longer than 2 h, 1 h above 90 °F / 32 °C (USDA FSIS)."
     carry_kinds: Map = MappingProxyType({"beside": "goes beside", "at service": "added when eaten"})
 
     # ---- 9 pull and use first, 13 keeping ----
@@ -285,7 +286,7 @@ class Words(SiteWords):
         "then cook or heat at once.",
         "Or eat another dish today and this one tomorrow. Never thaw on the counter.",
     )
-    keeping_notes, rule_and_source = "Keeping notes", "Rule and source"
+    keeping_notes, rule, rules_head = "Keeping notes", "Rule", "Rules and their sources"
     rule_set = "Rule set: {}."
     strict_for = "Strict for {}."
     frozen_until = "{} once pulled"
@@ -330,10 +331,11 @@ class Words(SiteWords):
             )}),
         }
     )  # fmt: skip
-    cell_contains, cell_may_contain, cell_not_found = "contains", "may contain", "not found"
+    cell_contains, cell_may_contain, cell_not_checked, cell_not_found = "contains", "may contain", "not checked", "–"
+    not_found = "not found"
     matrix_note = (
-        "Contains: from the ingredients. May contain: the pack says so. Not known: a food has no record. Not found: "
-        "not in what is recorded, which is no promise that it is not there."
+        "Contains: from the ingredients. May contain: the pack says so. Not checked: a food has no record. A dash, not "
+        "found: not in what is recorded, which is no promise that it is not there."
     )
     cross_contact = "Food shares boards, pans and hands here: cross-contact is possible in every dish."
     not_checked_title, not_checked_note = (
