@@ -24,6 +24,8 @@ def names_by_measure(line: Line) -> Iterator[str]:
     said = set(f"{line.food} {line.before} {line.preparation}".lower().replace(",", " ").split())
     if bare in ("corn", "sweetcorn", "sweet corn") and "ear" in units:
         yield "corn on the cob"
+    if bare in ("egg", "large egg") and said & {"hard", "hard-boiled", "hard-cooked"}:
+        yield "hard-cooked egg"
     if bare == "clove" and units == {"each"}:
         yield "whole clove"
     if bare in ("tomato puree", "double concentrated tomato puree"):

@@ -6,6 +6,7 @@ remains is found.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -164,4 +165,6 @@ def _near_in_tables(phrase: str) -> tuple[str, ...]:
 def unknown_food(phrase: str, span: Span, pantry: Pantry, path: str = "foods.yaml") -> Problem:
     """The warning that stands at the food's own columns."""
     add = f'add "{phrase}" to {path}'
-    return warning(span, "unknown-food", f'no food "{phrase}"', *did_you_mean(near_names(phrase, pantry)), add)
+    joined = ("two foods? write a line for each",) if re.search(r"\s(?:and|&|\+|plus)\s", phrase) else ()
+    remedies = (*did_you_mean(near_names(phrase, pantry)), *joined, add)
+    return warning(span, "unknown-food", f'no food "{phrase}"', *remedies)

@@ -235,8 +235,9 @@ def _part(rest: Rest, part: str) -> None:
     elif plus := _PLUS.search(part):
         _plus(rest, part[plus.end() :])
         part = part[: plus.start()]
-    if not rest.taken and lower in TAKEN_AFTER and [m.unit for m in front.amounts] == ["each"]:
-        rest.taken = TAKEN_AFTER[lower]
+    bare = re.sub(r"^(?:just the |(?:finely |freshly )?grated |freshly squeezed )|(?: only)$", "", lower)
+    if not rest.taken and bare in TAKEN_AFTER and [m.unit for m in front.amounts] == ["each"]:
+        rest.taken = TAKEN_AFTER[bare]
         return
     front.flags |= state_flags(part)
     rest.preparation.append(part)

@@ -103,12 +103,12 @@ TAKEN = re.compile(
 )
 TAKEN_AFTER = {
     "juiced": "juice",
-    "juice only": "juice",
-    "just the juice": "juice",
+    "juice": "juice",
     "zested": "zest",
-    "zest only": "zest",
+    "zest": "zest",
     "zested and juiced": "juice and zest",
     "juiced and zested": "juice and zest",
     "zest and juice": "juice and zest",
     "juice and zest": "juice and zest",
+    "grated zest and juice": "juice and zest",
 }
