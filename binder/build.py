@@ -1,174 +1,32 @@
-"""The pipeline on one screen: files to documents, to a library, to facts, to pages, to bytes."""
+"""The second half of the pipeline: facts to pages, to bytes. The first half is `examine`."""
 
 from __future__ import annotations
 
-import copyreg
-import pickle
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from dataclasses import dataclass
+from datetime import date
 from functools import partial
-from types import MappingProxyType
-from typing import Any
 
 from binder.aside import Aside, Draw
-from binder.check.library import STOCK, check_library
-from binder.disk import Content, Memory, digest
+from binder.disk import Content, theme_digest
+from binder.examine import Examined, Say
+from binder.memory import Memory
 from binder.model.library import Library
-from binder.model.week import Week
 from binder.outputs import Kind
 from binder.pages import binder as binder_section
 from binder.pages import calendar, data, feed, labels, schema, share, site
+from binder.pages.page import LabelPages
 from binder.press import data as json_press
 from binder.press.calendar import calendar_bytes
 from binder.press.feed import feed_bytes
+from binder.press.geometry import Geometry
 from binder.press.html import site_files
-from binder.press.labels import Geometry, labels_pdf
 from binder.press.pdf import binder_pdf
 from binder.press.picture import bare
 from binder.press.share import shared_html
 from binder.press.theme import Theme
-from binder.problem import Problem, in_order
-from binder.reckon import plan, recipes
-from binder.reckon.facts import RecipeFacts, WeekFacts
-from binder.source.document import Document, read_document
+from binder.reckon.facts import WeekFacts
 from binder.tables import sheets
-
-Say = Callable[[str], None]
-
-
-def _read_only(values: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(values)
-
-
-# Read-only mappings stand in the facts; the memory of a build has to be able to write them down.
-copyreg.pickle(MappingProxyType, lambda mapping: (_read_only, (dict(mapping),)))
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """What a build is asked for: the day it counts from, one week or None, whether as a draft, and whether the
-    household's own pages (binder and site) show its private notes; nothing else ever does."""
-
-    today: date
-    week: str | None = None
-    draft: bool = False
-    private: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Examined:
-    """Everything that was understood and reckoned, and every problem. library None: nothing to build from."""
-
-    asked: Asked
-    library: Library | None
-    recipes: Mapping[str, RecipeFacts]
-    weeks: Mapping[str, WeekFacts]
-    current: str | None
-    problems: tuple[Problem, ...]
-    texts: Mapping[str, str]
-
-    @property
-    def has_errors(self) -> bool:
-        return any(problem.severity == "error" for problem in self.problems)
-
-
-def read(content: Content) -> Mapping[str, Document]:
-    """Every file as a document, by its path within the content folder."""
-    return {
-        path: read_document(raw, path, "yaml" if path.endswith(".yaml") else "markdown")
-        for path, raw in content.files.items()
-    }
-
-
-def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda stage: None) -> Examined:
-    """Read, check and reckon. With a week asked for, only what that week needs."""
-    say("reading")
-    documents = read(content)
-    texts = {path: document.text for path, document in documents.items()}
-    say("checking")
-    checked = check_library(documents, frozenset(content.photos), asked.week)
-    if checked.library is None:
-        return Examined(asked, None, {}, {}, None, in_order(checked.problems), texts)
-    library = checked.library
-    say("reckoning")
-    facts, unweighed = recipes.all_facts(library.recipes, library.household)
-    current = current_week(library, asked)
-    weeks = _weeks(content, library, facts, current, asked, memory)
-    past = () if current else plan.past_their_time(library, asked.today)
-    known = (*checked.problems, *unweighed, *past)
-    problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
-    weeks = {key: _with_known(week, known) for key, week in weeks.items()}
-    return Examined(asked, library, facts, weeks, current, problems, texts)
-
-
-def _with_known(week: WeekFacts, known: tuple[Problem, ...]) -> WeekFacts:
-    """A week with all that was found before it was reckoned, but for what stands in other weeks' files."""
-    mine = f"weeks/{week.week}.md"
-    here = (p for p in known if p.span.path == mine or not p.span.path.startswith("weeks/"))
-    return replace(week, problems=in_order((*week.problems, *here)))
-
-
-def _weeks(
-    content: Content,
-    library: Library,
-    facts: Mapping[str, RecipeFacts],
-    current: str | None,
-    asked: Asked,
-    memory: Memory,
-) -> dict[str, WeekFacts]:
-    """Each week's facts; the stock on hand serves the current week, the others are archive.
-
-    A closed week keeps what it was: only what the stock has of it may be a problem.
-    """
-    wanted = [week for week in library.weeks.values() if asked.week in (None, week.key)]
-    shared = _shared(content)
-
-    def reckoned(week: Week) -> WeekFacts:
-        stock = library.stock if week.key == current else None
-        plan_text = content.files.get(f"weeks/{week.key}.md", b"")
-        # With a week named, other recipes than its own are not read: remedies offer fewer dishes.
-        key = ("week", shared, plan_text, str(asked.today), str(stock is None), str(asked.week))
-        raw = memory.recall(
-            key, lambda: pickle.dumps(plan.reckon_week(week, library, facts, stock, asked.today), protocol=5)
-        )
-        restored: WeekFacts = pickle.loads(raw)
-        left = tuple(p for p in restored.problems if p.span.path == STOCK)
-        return replace(restored, problems=left) if week.closed is not None else restored
-
-    return {week.key: reckoned(week) for week in wanted}
-
-
-def _shared(content: Content) -> str:
-    """The hash of all that every week depends on: everything but the weeks and the photos."""
-    parts = [
-        part for name, raw in sorted(content.files.items()) if not name.startswith("weeks/") for part in (name, raw)
-    ]
-    return digest((*parts, str(sorted(content.photos))))
-
-
-def current_week(library: Library, asked: Asked) -> str | None:
-    """The week that is printed: the one named, else the one under way or next, else the last.
-
-    A week is under way from its first session to its Sunday; on a day of two weeks it is the later one.
-    """
-    if asked.week in library.weeks:
-        return asked.week
-    weeks = sorted(library.weeks.values(), key=lambda week: week.monday)
-
-    def begins(week: Week) -> date:
-        return min([week.monday, *(session.on for session in week.sessions)])
-
-    under_way = [w for w in weeks if begins(w) <= asked.today <= w.monday + timedelta(days=6)]
-    coming = [w for w in weeks if begins(w) > asked.today]
-    if under_way:
-        return under_way[-1].key
-    if coming:
-        return coming[0].key
-    return weeks[-1].key if weeks else None
-
-
-# ---- outputs ----
 
 
 def outputs(
@@ -246,7 +104,8 @@ def _site(
         printed=printed,
         private=asked.private,
     )
-    files = {f"site/{path}": raw for path, raw in site_files(whole, theme, photos).items()}
+    with memory.book("pages", content.shown) as book:
+        files = {f"site/{path}": raw for path, raw in site_files(whole, theme, photos, book.recall).items()}
     files |= {f"site/photos/{name}": raw for name, raw in photos.items()}
     return files
 
@@ -322,8 +181,14 @@ def _labels(facts: WeekFacts, examined: Examined, theme: Theme) -> Drawing:
     place = geometry(library)
     base = (library.household.site_address or "").rstrip("/")
     codes = tuple(f"{base}/recipes/{label.recipe}/index.html" for label in facts.labels) if base else ()
-    key = ("labels", repr(sheet), repr(place), repr(codes), _of_theme(theme), str(today))
-    return Drawing(key, partial(labels_pdf, sheet, place, theme, today, codes))
+    key = ("labels", repr(sheet), repr(place), repr(codes), theme_digest(theme), str(today))
+    return Drawing(key, partial(_labels_pdf, sheet, place, theme, today, codes))
+
+
+def _labels_pdf(pages: LabelPages, place: Geometry, theme: Theme, today: date, codes: tuple[str, ...]) -> bytes:
+    from binder.press.labels import labels_pdf  # What draws PDFs is loaded where it draws.
+
+    return labels_pdf(pages, place, theme, today, codes)
 
 
 def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme, memory: Memory) -> Drawing:
@@ -332,10 +197,5 @@ def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme
         facts, _library(examined), examined.recipes, draft=asked.draft, private=asked.private
     )
     photos, today = _photos(examined, content, memory), examined.asked.today
-    key = ("binder", repr(made), _of_theme(theme), str(today), repr(sorted(photos.items())))
+    key = ("binder", repr(made), theme_digest(theme), str(today), repr(sorted(photos.items())))
     return Drawing(key, partial(binder_pdf, made, theme, today, photos))
-
-
-def _of_theme(theme: Theme) -> str:
-    kinds = (theme.templates, theme.css, theme.fonts, theme.scripts)
-    return digest(tuple(part for files in kinds for name in sorted(files) for part in (name, files[name])))

@@ -16,7 +16,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from binder.press.theme import Theme
-from binder.source.document import MOST_BYTES
+from binder.source.limits import MOST_BYTES
 
 FOLDERS = (("recipes", ".md"), ("weeks", ".md"))
 SINGLE = ("household.yaml", "foods.yaml", "stock.yaml")
@@ -117,6 +117,12 @@ def _texts(folder: Path, ending: str) -> Mapping[str, str]:
     return {path.name: path.read_text("utf-8") for path in _sorted(folder) if path.suffix == ending}
 
 
+def theme_digest(theme: Theme) -> str:
+    """The hash of a theme."""
+    kinds = (theme.templates, theme.css, theme.fonts, theme.scripts)
+    return digest(tuple(part for files in kinds for name in sorted(files) for part in (name, files[name])))
+
+
 def standing_binders(out: Path) -> frozenset[str]:
     """The weeks whose drawn binder lies in an output folder."""
     return frozenset(path.name.removesuffix("-binder.pdf") for path in (out / "print").glob("*-binder.pdf"))
@@ -141,6 +147,20 @@ def replace_outputs(out: Path, files: Mapping[str, bytes], owned: Callable[[str]
         for top in sorted(tops):
             _exchange(out, top)
     return changed
+
+
+def stand(out: Path, files: Mapping[str, bytes], owned: Callable[[str], bool]) -> bool:
+    """Whether what `owned` says is ours below `out` are these files, each with the content of this SHA-256."""
+    found = {
+        path.relative_to(out).as_posix(): path
+        for top in (out.iterdir() if out.is_dir() else ())
+        if top.is_dir()
+        for path in top.rglob("*")
+        if path.is_file()
+    }
+    return {name for name in found if owned(name)} == set(files) and all(
+        hashlib.sha256(found[name].read_bytes()).digest() == mark for name, mark in files.items()
+    )
 
 
 def _owns(folder: Path, out: Path, owned: Callable[[str], bool]) -> bool:
@@ -239,58 +259,14 @@ def write_file(path: Path, content: bytes) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     beside = path.with_name(f".{path.name}.new")
     beside.write_bytes(content)
+    with contextlib.suppress(FileNotFoundError):
+        shutil.copymode(path, beside)
     beside.replace(path)
 
 
-# ---- the memory of a build ----
-
-
-def cache_folder() -> Path:
-    """Where remembered results lie: never in the output. XDG Base Directory Specification."""
-    base = os.environ.get("XDG_CACHE_HOME") or str(Path.home() / ".cache")
-    return Path(base) / "household-prep-binder"
-
-
-@dataclass(frozen=True, slots=True)
-class Memory:
-    """Results under the hash of what they were made from. A speed-up, never a truth: without it all is made anew."""
-
-    folder: Path | None
-    most_files: int = 400
-
-    def recall(self, key: tuple[bytes | str, ...], make: Callable[[], bytes]) -> bytes:
-        """The remembered bytes of `key`, or those that `make` makes, which are then remembered."""
-        known = self.known(key)
-        return self.keep(key, make()) if known is None else known
-
-    def known(self, key: tuple[bytes | str, ...]) -> bytes | None:
-        """The remembered bytes of `key`, None when there are none."""
-        if self.folder is None:
-            return None
-        path = self.folder / digest(key)
-        with contextlib.suppress(OSError):
-            content = path.read_bytes()
-            # The first 32 bytes vouch for the rest: a torn file is made anew.
-            if hashlib.sha256(content[32:]).digest() == content[:32]:
-                os.utime(path)
-                return content[32:]
-        return None
-
-    def keep(self, key: tuple[bytes | str, ...], made: bytes) -> bytes:
-        """Remember bytes under `key`, and hand them back."""
-        if self.folder is not None:
-            with contextlib.suppress(OSError):
-                self.folder.mkdir(parents=True, exist_ok=True)
-                write_file(self.folder / digest(key), hashlib.sha256(made).digest() + made)
-                self._forget()
-        return made
-
-    def _forget(self) -> None:
-        """Drop the results not used for longest when there are many."""
-        assert self.folder is not None
-        kept = sorted(self.folder.iterdir(), key=lambda path: path.stat().st_mtime, reverse=True)
-        for path in kept[self.most_files :]:
-            path.unlink(missing_ok=True)
+def file_bytes(path: Path) -> bytes | None:
+    """A file's bytes, None when there is no such file."""
+    return path.read_bytes() if path.is_file() else None
 
 
 def digest(parts: tuple[bytes | str, ...]) -> str:
@@ -301,10 +277,3 @@ def digest(parts: tuple[bytes | str, ...]) -> str:
         whole.update(len(content).to_bytes(8, "big"))
         whole.update(content)
     return whole.hexdigest()
-
-
-def program_digest() -> str:
-    """The hash of the program itself: a changed program remembers nothing of the old one."""
-    files = sorted(path for path in _HERE.rglob("*") if path.suffix in {".py", ".tsv", ".gz"})
-    marks = [f"{p.relative_to(_HERE)} {p.stat().st_size} {p.stat().st_mtime_ns}" for p in files]
-    return digest(tuple(marks))

@@ -12,8 +12,10 @@ from time import perf_counter
 from typing import Any
 
 from binder import disk
-from binder.build import Asked, examine, outputs
+from binder.build import outputs
 from binder.commands.terminal import problem_lines, summary
+from binder.examine import Asked, examine
+from binder.memory import Memory, of_this_program
 from binder.outputs import Kind, owner
 
 EVENTS = "/-/changes"
@@ -117,7 +119,7 @@ def serve(out: Path, port: int, listeners: Listeners) -> ThreadingHTTPServer:
 
 
 def rebuild(
-    content: Path, out: Path, asked: Asked, theme: str, kinds: frozenset[Kind], memory: disk.Memory
+    content: Path, out: Path, asked: Asked, theme: str, kinds: frozenset[Kind], memory: Memory
 ) -> tuple[bool, list[str]]:
     """One build; whether the output was replaced, and what to say. With errors the last good build stays."""
     begun = perf_counter()
@@ -146,7 +148,7 @@ def run(
     """Build, serve and build again until interrupted."""
     from watchfiles import watch
 
-    memory = disk.Memory(disk.cache_folder() / disk.program_digest()[:16])
+    memory = of_this_program()
     listeners = Listeners()
     server = serve(out, port, listeners)
     threading.Thread(target=server.serve_forever, daemon=True).start()

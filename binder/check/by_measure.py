@@ -10,7 +10,7 @@ from binder.tables.words import key
 _GROWN = frozenset(("leaf", "sprig", "bunch", "handful"))
 _SPOONS = frozenset(("tsp", "tbsp"))
 _CUPS = frozenset(("cup", "pint", "quart"))
-_HANDLED_FRESH = frozenset("chopped minced torn snipped shredded picked leaves leaf fresh".split())
+_HANDLED_FRESH = frozenset(("chopped", "minced", "torn", "snipped", "shredded", "picked", "leaves", "leaf", "fresh"))
 # Named alone they are the dried spice; chopped or by the leaf they are the herb (common practice).
 _DRIED_BY_NAME = frozenset(("sage", "oregano", "tarragon", "marjoram", "chervil"))
 # Named alone they are the herb; a teaspoon of one that nobody chopped is the dried spice (common practice).

@@ -16,7 +16,7 @@ from binder.check.near import did_you_mean
 from binder.check.near import nearest as spelt_like
 from binder.check.prep_words import CUT
 from binder.check.table_food import of_composition, of_everyday
-from binder.check.wordings import readings, reworded, said_cooked
+from binder.check.wordings import agrees, readings, reworded
 from binder.model.food import Food
 from binder.problem import Problem, Span, warning
 from binder.source.line import Line
@@ -135,7 +135,7 @@ def food_of(line: Line, pantry: Pantry) -> Named | None:
         if phrase and (food := _one(phrase, line.preparation, pantry)):
             return Named(food, _cut_words(f"{aside} {said}"))
     for phrase, state in reworded(line):
-        if (food := _one(phrase, f"{state}, {line.preparation}", pantry)) and not (state and said_cooked(food.name)):
+        if (food := _one(phrase, f"{state}, {line.preparation}", pantry)) and agrees(food, state):
             return Named(food, _cut_words(f"{line.food} {said}"))
     return None
 

@@ -21,22 +21,23 @@ _SAID_WORDS = """
     """
 SAID = frozenset(_SAID_WORDS.split())
 # Taken out wherever it stands in a phrase: what a knife or a peeler did.
-ANYWHERE = frozenset(
-    """
+_ANYWHERE_WORDS = """
     chopped diced cubed sliced shredded grated halved quartered peeled unpeeled trimmed deseeded seeded cored pitted
     stoned cleaned washed rinsed scrubbed finely roughly coarsely thinly thickly freshly
-    """.split()
-)
-# Two and more words that say how good a food is or how it was sold, and nothing about what it is. Hyphens are spaces.
-QUALITIES = frozenset(
     """
-    bone in|bone out|skin on|skin off|skins on|on the bone|day old|free range|grass fed|corn fed|wild caught
-    line caught|sustainably caught|good quality|best quality|high quality|top quality|ready to eat|ready rolled|ready made
-    straight to wok|thick cut|thin cut|bite size|bite sized|medium sized|store bought|shop bought|homemade|home made
-    unbaked|refrigerated|chilled|unwaxed|undyed|organic|assorted|vine ripened|of your choice|your favorite|your favourite
-    favorite|favourite|any kind of|leftover|stale|firm ripe|just ripe|plump|juicy|long
-    """.replace("\n", "|")
-    .replace("    ", "")
-    .strip("|")
-    .split("|")
-) - {""}
+ANYWHERE = frozenset(_ANYWHERE_WORDS.split())
+# Two and more words that say how good a food is or how it was sold, and nothing about what it is. Hyphens are spaces.
+_QUALITY_WORDS = """
+    bone in, bone out, skin on, skin off, skins on, on the bone, day old, free range, grass fed, corn fed, wild caught,
+    line caught, sustainably caught, good quality, best quality, high quality, top quality, ready to eat, ready rolled,
+    ready made, straight to wok, thick cut, thin cut, bite size, bite sized, medium sized, store bought, shop bought,
+    homemade, home made, unbaked, refrigerated, chilled, unwaxed, undyed, organic, assorted, vine ripened,
+    of your choice, your favorite, your favourite, favorite, favourite, any kind of, leftover, stale, firm ripe,
+    just ripe, plump, juicy, long, rolled, lukewarm, tepid, thin, thick, slender, ice cold, piping hot, freshly boiled,
+    meaty, crisp, seedless, full fat, smooth, runny, natural, unsweetened, lean, prepared,
+    packaged, bagged, prewashed, pre washed, ready to use, butterflied, spatchcocked, jointed, deboned, split, bruised,
+    smashed, pounded, center cut, centre cut, farm fresh, premium, real, authentic, traditional, regular, whole,
+    sustainable, responsibly sourced, outdoor bred, dry aged, milk fed, sashimi grade, sushi grade, restaurant style,
+    quick cook, fast cook, par boiled, par cooked, oven ready, ready to bake, ready to roll
+    """
+QUALITIES = frozenset(" ".join(one.split()) for one in _QUALITY_WORDS.split(","))

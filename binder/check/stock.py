@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from types import MappingProxyType
 
 from binder.check import allergen_words
@@ -63,6 +64,9 @@ def check_stock(
         for written in lines:
             lot, problems = _lot(place, written, pantry, titles)
             found.extend(problems)
+            if lot and any(one.id == lot.id for one in lots):
+                # Several lots of one line, [2 lb onions, 3 leeks], are told apart by their column.
+                lot = replace(lot, id=f"{lot.id}:{lot.span.column}")
             lots.extend([lot] if lot else [])
     return Stock(tuple(lots)), tuple(found)
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from binder.check.by_measure import names_by_measure
 from binder.check.prep_words import ANYWHERE, QUALITIES, SAID
+from binder.model.food import Food
 from binder.source.line import Line
 from binder.tables.words import key, plain
 
@@ -21,7 +22,9 @@ _LEAN = re.compile(
 _FAT_BEHIND = re.compile(r"(?P<food>.+?),? (?P<share>\d{1,2} ?% (?:fat|lean)|\d{2}/\d{1,2})")
 _QUALITY = re.compile(rf"\b(?:{'|'.join(sorted(QUALITIES, key=len, reverse=True))})\b")
 _LENGTH = re.compile(r"\b\d+(?:\.\d+)? ?(?:inch|cm|mm)\b(?: thick| long| round)?")
-_UNCOOKED = ("uncooked", "raw", "dried", "dry")
+_STATES = ("uncooked", "raw", "dried", "dry", "frozen", "defrosted", "thawed")
+# Where the same food is sold fresh and frozen, with nothing to shell or peel.
+_FROZEN_TOO = ("meat and fish", "bakery", "frozen")
 
 
 def readings(line: Line) -> Iterator[tuple[str, str]]:
@@ -54,22 +57,27 @@ def reworded(line: Line) -> Iterator[tuple[str, str]]:
     """
     for phrase in dict.fromkeys((line.food, line.bare_food)):
         text = plain(phrase).replace(",", " ")
-        bare = " ".join(_LENGTH.sub(" ", _QUALITY.sub(" ", text)).split())
-        whole = " ".join(word for word in bare.split() if word not in ANYWHERE)
-        for one in dict.fromkeys((bare, whole)):
+        uncut = " ".join(word for word in text.split() if word not in ANYWHERE)
+        for one in dict.fromkeys((uncut, _without_qualities(text), _without_qualities(uncut))):
             yield from _with_state(one)
 
 
-def said_cooked(name: str) -> bool:
-    """Whether a food's name says that it is no longer raw."""
-    return bool(re.search(r"\b(?:cooked|boiled|roasted|canned|toasted)\b", name.casefold()))
+def _without_qualities(text: str) -> str:
+    return " ".join(_LENGTH.sub(" ", _QUALITY.sub(" ", text)).split())
+
+
+def agrees(food: Food, state: str) -> bool:
+    """Whether a food may stand for one in this state: what is uncooked has no name of a cooked food."""
+    if state in ("frozen", "defrosted", "thawed"):
+        return food.aisle in _FROZEN_TOO
+    return not state or not re.search(r"\b(?:cooked|boiled|roasted|canned|toasted)\b", food.name.casefold())
 
 
 def _with_state(phrase: str) -> Iterator[tuple[str, str]]:
     words = phrase.split()
     for kept in _cut_down(words):
         yield " ".join(kept), ""
-        if len(kept) > 1 and kept[0] in _UNCOOKED:
+        if len(kept) > 1 and kept[0] in _STATES:
             for rest in _cut_down(kept[1:]):
                 yield " ".join(rest), kept[0]
 

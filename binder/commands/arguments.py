@@ -1,9 +1,8 @@
-"""The arguments that several commands share, and what each of them does with them."""
+"""The arguments that several commands share, and what is read by them."""
 
 from __future__ import annotations
 
 import os
-import sys
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -11,8 +10,6 @@ from typing import Any
 import click
 
 from binder import disk
-from binder.build import Asked, Examined, examine
-from binder.commands.terminal import Status, problem_lines
 from binder.press.theme import Theme
 
 CONTENT = click.argument("content", default="content", type=click.Path(path_type=Path))
@@ -40,11 +37,6 @@ def may_colour(stream: Any) -> bool:
     return bool(stream.isatty()) and not os.environ.get("NO_COLOR")
 
 
-def memory() -> disk.Memory:
-    """The memory of builds by this very program."""
-    return disk.Memory(disk.cache_folder() / disk.program_digest()[:16])
-
-
 def read(folder: Path) -> disk.Content:
     """A content folder, or exit status 2."""
     try:
@@ -58,25 +50,3 @@ def theme_of(name: str, folder: Path) -> Theme:
     if name not in disk.theme_names():
         raise click.UsageError(f"no theme {name!r}: there are {', '.join(disk.theme_names())}")
     return disk.read_theme(name, folder)
-
-
-def look(
-    content: disk.Content,
-    today: date | None,
-    week: str | None,
-    status: Status,
-    draft: bool = False,
-    private: bool = False,
-) -> Examined:
-    """Read, check and reckon; exit status 2 for a week that is not there."""
-    if week is not None and f"weeks/{week}.md" not in content.files:
-        raise click.UsageError(f"no week {week!r}: there is no {content.shown}/weeks/{week}.md")
-    asked = Asked(today or date.today(), week, draft, private)
-    return examine(content, asked, memory(), status.stage)
-
-
-def say_problems(examined: Examined, content: disk.Content) -> None:
-    """Every problem on standard error, with its line and the way out."""
-    colour = may_colour(sys.stderr)
-    for line in problem_lines(examined.problems, examined.texts, content.shown, colour):
-        click.echo(line, err=True, color=colour)

@@ -1,8 +1,14 @@
-"""`binder build`."""
+"""`binder build`.
+
+A build says under what it was made and what it wrote. Where all that is still so, nothing is made, and what makes
+it (most of the program) is not even loaded.
+"""
 
 from __future__ import annotations
 
+import marshal
 import sys
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import cast
@@ -10,10 +16,55 @@ from typing import cast
 import click
 
 from binder import disk
-from binder.build import outputs
-from binder.commands.arguments import CONTENT, OUT, THEME, TODAY, WEEK, look, memory, read, say_problems, theme_of
-from binder.commands.terminal import Status, summary
+from binder.commands.arguments import CONTENT, OUT, THEME, TODAY, WEEK, may_colour, read, theme_of
+from binder.commands.terminal import Status
+from binder.memory import Key, of_this_program
 from binder.outputs import KINDS, Kind, owner
+from binder.press.theme import Theme
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a build is asked for."""
+
+    content: disk.Content
+    theme: Theme
+    out: Path
+    today: date
+    week: str | None
+    kinds: frozenset[Kind]
+    draft: bool
+    private: bool
+    standing: frozenset[str]  # the weeks whose binder lies in `out`
+
+    def owned(self, path: str) -> bool:
+        """Whether a file of the output is of a kind that is built."""
+        return owner(path) in self.kinds
+
+    def key(self) -> Key:
+        """All that the output comes from, apart from the program."""
+        # A binder that is drawn takes the place of the standing ones.
+        standing = [] if "print" in self.kinds else sorted(self.standing)
+        asked = (self.week, self.draft, self.private, sorted(self.kinds), standing)
+        shown = (self.content.name, self.content.shown)
+        theirs = [part for name, raw in sorted(self.content.files.items()) for part in (name, raw)]
+        photos = [part for name, raw in sorted(self.content.photos.items()) for part in (name, raw)]
+        counts = f"{len(theirs)} {len(photos)}"
+        return ("built", str(self.today), repr(asked), *shown, disk.theme_digest(self.theme), counts, *theirs, *photos)
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """What a build said (without and with colour) and wrote: the hash of each file."""
+
+    plain: tuple[str, ...]
+    coloured: tuple[str, ...]
+    found: str
+    files: dict[str, bytes]
+
+    def written(self) -> bytes:
+        """As it is remembered."""
+        return marshal.dumps((self.plain, self.coloured, self.found, self.files))
 
 
 @click.command()
@@ -37,19 +88,28 @@ def command(
 ) -> None:
     """Build the site, the binder, the labels, the calendar, the share pages and the facts."""
     files, set_with = read(content), theme_of(theme, content)
-    with Status() as status:
-        examined = look(files, today, week, status, draft, private)
-        status.clear()
-        say_problems(examined, files)
-        if examined.library is None or (examined.has_errors and not draft):
-            click.echo(summary(examined.problems, "nothing was replaced"), err=True)
-            sys.exit(1)
-        kinds = cast("frozenset[Kind]", frozenset(only) or frozenset(KINDS))
-        made = outputs(examined, files, set_with, kinds, memory(), status.stage, disk.standing_binders(out))
-        status.stage("writing")
-        changed = disk.replace_outputs(out, made, lambda path: owner(path) in kinds)
-    found = f"{summary(examined.problems, '')}; " if examined.problems else ""
-    click.echo(f"{found}{len(made)} files in {out}, {changed} of them new or changed")
-    for path in sorted(made):
+    kinds = cast("frozenset[Kind]", frozenset(only) or frozenset(KINDS))
+    standing = disk.standing_binders(out)
+    wanted = Wanted(files, set_with, out, today or date.today(), week, kinds, draft, private, standing)
+    memory, key = of_this_program(), wanted.key()
+    built, changed = _standing(memory.known(key), wanted), 0
+    if built is None:
+        from binder.commands.make import make  # Only here: see above.
+
+        with Status() as status:
+            built, changed = make(wanted, memory, status)
+        memory.keep(key, built.written())
+    else:
+        colour = may_colour(sys.stderr)
+        for line in built.coloured if colour else built.plain:
+            click.echo(line, err=True, color=colour)
+    click.echo(f"{built.found}{len(built.files)} files in {out}, {changed} of them new or changed")
+    for path in sorted(built.files):
         if path.startswith("print/") or path == "site/index.html":
             click.echo(f"  {out / path}")
+
+
+def _standing(remembered: bytes | None, wanted: Wanted) -> Built | None:
+    """The build that was made from the same, when its files lie there as it wrote them and no others do."""
+    built = Built(*marshal.loads(remembered)) if remembered is not None else None
+    return built if built and disk.stand(wanted.out, built.files, wanted.owned) else None

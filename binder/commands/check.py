@@ -9,9 +9,11 @@ from pathlib import Path
 
 import click
 
-from binder.build import Examined
-from binder.commands.arguments import CONTENT, TODAY, WEEK, look, read, say_problems
+from binder.commands.arguments import CONTENT, TODAY, WEEK, read
+from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, summary
+from binder.examine import Examined
+from binder.memory import of_this_program
 from binder.pages.data import problems_data
 
 
@@ -25,7 +27,7 @@ def command(content: Path, as_json: bool, strict: bool, today: date | None, week
     """Say everything that is wrong or unsure, and build nothing."""
     files = read(content)
     with Status() as status:
-        examined = look(files, today, week, status)
+        examined = look(files, today, week, status, memory=of_this_program())
     if as_json:
         click.echo(
             json.dumps(problems_data(examined.problems, files.name), ensure_ascii=False, indent=1, sort_keys=True)

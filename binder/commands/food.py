@@ -14,6 +14,7 @@ from binder import disk
 from binder.check.foods import check_foods
 from binder.check.household import check_household, listed_in
 from binder.check.pantry import Pantry, food_of, named_outright, near_names, pantry_of
+from binder.commands.food_add import add
 from binder.disk import Content
 from binder.model.food import NUTRIENTS, Food, Keeping
 from binder.problem import Span
@@ -140,15 +141,32 @@ def _data(food: Food) -> dict[str, Any]:
     }
 
 
-@click.command()
+class _ShowOrAdd(click.Group):
+    """`binder food WORD` shows a food; only `add` as the first word is a command of its own."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        if args[:1] not in (["add"], ["-h"], ["--help"]):
+            args = ["show", *args]
+        return super().parse_args(ctx, args)
+
+
+@click.group(cls=_ShowOrAdd, subcommand_metavar="WORD... | add NAME")
+def command() -> None:
+    """Show one food with its figures, measures, allergens and sources; or add one of your own."""
+
+
+@command.command("show")
 @click.argument("word", nargs=-1, required=True)
 @click.option("--content", default="content", type=click.Path(path_type=Path), help="The household's folder.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON on standard output.")
-def command(word: tuple[str, ...], content: Path, as_json: bool) -> None:
-    """Show one food with its figures, measures, allergens and sources; or the nearest names."""
+def show(word: tuple[str, ...], content: Path, as_json: bool) -> None:
+    """Show one food, or the nearest names: `binder food WORD` is enough."""
     files = disk.read_content(content) if content.is_dir() else None
     found = report(" ".join(word), files)
     click.echo(
         json.dumps(found.data, ensure_ascii=False, indent=1, sort_keys=True) if as_json else "\n".join(found.lines)
     )
     sys.exit(0 if found.known else 1)
+
+
+command.add_command(add)

@@ -10,9 +10,12 @@ from pathlib import Path
 import click
 
 from binder import disk
-from binder.build import Examined, outputs
-from binder.commands.arguments import CONTENT, OUT, THEME, TODAY, WEEK, look, memory, read, say_problems, theme_of
+from binder.build import outputs
+from binder.commands.arguments import CONTENT, OUT, THEME, TODAY, WEEK, read, theme_of
+from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status
+from binder.examine import Examined
+from binder.memory import of_this_program
 from binder.outputs import owner
 from binder.reckon import labels
 
@@ -38,15 +41,16 @@ def from_position(examined: Examined, first_free: int) -> Examined:
 def command(content: Path, out: Path, today: date | None, week: str | None, first_free: int | None, theme: str) -> None:
     """Make only the labels sheet, starting at the first unused label."""
     files, set_with = read(content), theme_of(theme, content)
+    memory = of_this_program()
     with Status() as status:
-        examined = look(files, today, week, status)
+        examined = look(files, today, week, status, memory=memory)
         status.clear()
         if examined.library is None or examined.has_errors:
             say_problems(examined, files)
             sys.exit(1)
         if first_free is not None:
             examined = from_position(examined, first_free)
-        made = outputs(examined, files, set_with, frozenset({"labels"}), memory(), status.stage)
+        made = outputs(examined, files, set_with, frozenset({"labels"}), memory, status.stage)
         disk.replace_outputs(out, made, lambda path: owner(path) == "labels")
     facts = examined.weeks.get(examined.current or "")
     count = len(facts.labels) if facts else 0

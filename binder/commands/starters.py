@@ -7,8 +7,8 @@ from datetime import date, timedelta
 from pathlib import Path
 
 from binder import disk
-from binder.build import read
 from binder.check.library import check_library
+from binder.examine import read
 
 _RECIPE = """---
 title: {title}

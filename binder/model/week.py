@@ -171,3 +171,8 @@ class Week:
     notes: str
     closed: Mapping[str, object] | None = None  # the block as it stands
     came_to: Closed | None = None  # and as it is understood
+
+    @property
+    def is_archive(self) -> bool:
+        """Whether closing it took its part out of the stock already."""
+        return self.came_to is not None and bool(self.came_to.recipes)

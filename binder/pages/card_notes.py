@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from binder.model.recipe import Ingredient
-from binder.pages.edition import HOT_TOOLS, PRESSURE_COOKER, Edition, unique
+from binder.pages.card_steps import deadline
+from binder.pages.edition import HOT_TOOLS, PRESSURE_COOKER, Edition, run, unique
 from binder.pages.format import first_upper, listed
 from binder.pages.measures import quantities
 from binder.pages.page import Block, Box, Bullets, Para, Text, plain
@@ -32,29 +33,25 @@ def allergen_box(servings: Sequence[Serving], facts: RecipeFacts, edition: Editi
     for kind in kinds:
         who = unique(s.eater for s in servings if (s.contains, s.may_contain, s.not_known) == kind)
         before = w.portions_for.format(listed(who, w)) + " " if len(kinds) > 1 else ""
-        lines.append(plain(before + " ".join(allergen_words(*kind, edition))))
-    blocks = (*(Para(line) for line in lines), Para(plain(w.read_the_pack), "caution"))
-    return [Box("allergens", w.allergens, blocks)]
+        lines.append((*run(before, "strong"), *run(" ".join(allergen_words(*kind, edition)))))
+    lines[-1] = (*lines[-1], *run(f" {w.read_the_pack_short}"))
+    return [Box("allergens", w.allergens, tuple(Para(line) for line in lines))]
 
 
 def substitution_notes(key: str, servings: Sequence[Serving], edition: Edition) -> list[Block]:
-    """What is used in place of what, for whom, at the recipe's written size."""
+    """What is used in place of what, for whom, at the recipe's written size: a line each."""
     week = edition.week
     if week is None:
         return []
     w = edition.words
     eaters = {s.eater for s in servings}
-    lines = []
-    for one in week.substitutions:
-        if one.recipe == key and (not eaters or eaters & set(one.eaters)):
-            lines.append(plain(w.substituted.format(
-                use=ingredient_text(one.use, edition), instead=one.instead_of, eaters=listed(one.eaters, w)
-            )))  # fmt: skip
-    return (
-        [Box("note", w.substitutions, (Bullets(tuple(lines)), Para(plain(w.substitution_check), "note")))]
-        if lines
-        else []
-    )
+    return [
+        Para(plain(w.substituted.format(
+            use=ingredient_text(one.use, edition), instead=one.instead_of, eaters=listed(one.eaters, w)
+        )))
+        for one in week.substitutions
+        if one.recipe == key and (not eaters or eaters & set(one.eaters))
+    ]  # fmt: skip
 
 
 def ingredient_text(line: Ingredient, edition: Edition) -> str:
@@ -63,21 +60,37 @@ def ingredient_text(line: Ingredient, edition: Edition) -> str:
 
 
 def cautions(facts: RecipeFacts, batch: Batch | None, edition: Edition) -> list[Block]:
-    """Temperatures and cautions that this dish calls for; nothing where it calls for none."""
-    w = edition.words
-    kinds = {use.kind for step in (*facts.recipe.prep, *facts.recipe.service) for use in step.uses}
-    lines: list[str] = []
-    if kinds & HOT_TOOLS and any(line.ingredient.food.aisle == "meat and fish" for line in facts.ingredients):
-        lines.append(w.core_meat)
-    if kinds & HOT_TOOLS and any(word.startswith("eggs") for word in facts.contains):
-        lines.append(w.core_eggs)
-    if kinds & HOT_TOOLS and facts.form in ("ready", "assemble"):
-        lines.append(w.cool_shallow)
-    if any(way.means != "cold" for way in facts.reheat):
-        lines.append(w.reheat_caution)
-    if PRESSURE_COOKER in kinds:
-        lines.append(w.pressure_caution)
+    """Temperatures and cautions that this dish calls for, whole; nothing where it calls for none."""
+    w, calls = edition.words, _calls_for(facts)
+    said = (w.core_meat, w.core_eggs, w.cool_shallow, w.reheat_caution, w.pressure_caution)
+    lines = [line for line, called in zip(said, calls, strict=True) if called]
     if not lines:
         return []
     blocks: tuple[Block, ...] = (Bullets(tuple(plain(first_upper(line)) for line in lines)),)
     return [Box("caution", w.caution, (*blocks, Para(plain(w.local_rules), "note")))]
+
+
+def care(facts: RecipeFacts, batch: Batch | None, edition: Edition) -> list[Block]:
+    """The same on a card of the binder, in one paragraph, with this batch's hours; at length: sections 4, 7 and 13."""
+    w, calls = edition.words, _calls_for(facts)
+    said = (w.core_meat_short, w.core_eggs_short, w.cool_shallow_short, w.reheat_short, w.pressure_short)
+    lines = [line for line, called in zip(said, calls, strict=True) if called]
+    if hours := deadline(batch, edition):
+        lines = [hours, *(line for line in lines if line != w.cool_shallow_short)]
+    if not lines:
+        return []
+    text = " ".join((*lines, w.local_rules_short))
+    return [Box("caution", w.caution, (Para(plain(text)),))]
+
+
+def _calls_for(facts: RecipeFacts) -> tuple[bool, bool, bool, bool, bool]:
+    """Whether a dish has hot meat or fish, hot eggs, must be cooled, is reheated, is cooked under pressure."""
+    kinds = {use.kind for step in (*facts.recipe.prep, *facts.recipe.service) for use in step.uses}
+    hot = bool(kinds & HOT_TOOLS)
+    return (
+        hot and any(line.ingredient.food.aisle == "meat and fish" for line in facts.ingredients),
+        hot and any(word.startswith("eggs") for word in facts.contains),
+        hot and facts.form in ("ready", "assemble"),
+        any(way.means != "cold" for way in facts.reheat),
+        PRESSURE_COOKER in kinds,
+    )

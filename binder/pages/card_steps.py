@@ -10,7 +10,7 @@ from binder.model.recipe import Step, Use
 from binder.pages.cooling import deadlines
 from binder.pages.edition import Edition, unique
 from binder.pages.format import clock, minutes
-from binder.pages.page import Block, Heading, Para, StepGroup, StepLine, Steps, plain
+from binder.pages.page import Block, Heading, StepGroup, StepLine, Steps
 from binder.pages.run_sheet import length
 from binder.reckon.facts import Batch, RecipeFacts, Task
 
@@ -23,14 +23,13 @@ def steps(
     """Prep-day steps by part, then what is left for service."""
     w, recipe = edition.words, facts.recipe
     tasks = _tasks(batch, edition)
-    note = _deadline(batch, edition)
     prep = _groups(recipe.prep, factor, portions, tasks, edition)
     # A kit's tasks for service stand on its kit card, with the hour of each.
     left = () if facts.form == "kit" else recipe.service
     service = _groups(left, factor, portions, {}, edition)
     blocks: list[Block] = []
     if prep.groups:
-        blocks += [Heading(2, w.prep_day), prep, *([Para(plain(note), "caution")] if note else [])]
+        blocks += [Heading(2, w.prep_day), prep]
     if service.groups:
         blocks += [Heading(2, w.at_service), service]
     return tuple(blocks)
@@ -97,7 +96,7 @@ def use_text(use: Use, edition: Edition) -> str:
     return f"{said} {use.temperature_text}" if use.temperature_text else said
 
 
-def _deadline(batch: Batch | None, edition: Edition) -> str:
+def deadline(batch: Batch | None, edition: Edition) -> str:
     """Until when this batch must be cold, by its session's run sheet."""
     if batch is None or not batch.id:
         return ""

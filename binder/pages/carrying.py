@@ -31,7 +31,6 @@ def _carry(carry: Carry, edition: Edition) -> list[Block]:
 def _item(item: CarryItem, edition: Edition) -> Check:
     w = edition.words
     said = [amount(item.amount, edition.style)] if item.amount else []
-    said += [w.carry_kinds[item.kind]] if item.kind in ("beside", "at service") else []
     said += [w.from_where.format(w.store(item.from_))] if item.from_ else []
     what = edition.short(item.recipe) if item.kind == "dish" and item.recipe else first_upper(item.what)
     return Check(plain(what), plain(", ".join(part for part in said if part)))

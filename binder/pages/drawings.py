@@ -14,6 +14,7 @@ from html import escape
 WIDTH = 720
 _HEAD = 26
 _ROW = 26
+_DAY_ROW = 20
 _LABEL = 112
 _FONT = 11
 _CHARACTER = 6.2  # mean advance of an 11 px sans, with room to spare
@@ -155,17 +156,17 @@ def keeping_lines(
     """How long each dish keeps, as lines over the days: whole in the refrigerator, dashed in the freezer."""
     step = (WIDTH - 2 * _LABEL) / len(days)
     left = 2 * _LABEL
-    bottom = _HEAD + len(lines) * _ROW
+    bottom = _HEAD + len(lines) * _DAY_ROW
     parts = [_tick(left + (n + 0.5) * step, head, bottom) for n, head in enumerate(heads)]
     for n, line in enumerate(lines):
-        parts.append(_wide_label(line.row, _HEAD + n * _ROW))
-        parts.append(_day_line(line, days, left, step, _HEAD + n * _ROW))
+        parts.append(_wide_label(line.row, _HEAD + n * _DAY_ROW))
+        parts.append(_day_line(line, days, left, step, _HEAD + n * _DAY_ROW))
     return _svg(parts, bottom + 6, title, description, id_)
 
 
 def _wide_label(words: str, top: float) -> str:
     line = f'<line class="rule" x1="0" y1="{top}" x2="{WIDTH}" y2="{top}" stroke="{_INK}" stroke-width="0.4"/>'
-    return line + _words(0, top + 17, fitted(words, 2 * _LABEL - 6), "start")
+    return line + _words(0, top + 14, fitted(words, 2 * _LABEL - 6), "start")
 
 
 def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top: float) -> str:
@@ -173,7 +174,7 @@ def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top
     last = min(line.last, days[-1])
     if last < first:
         return ""
-    y = top + 13
+    y = top + _DAY_ROW // 2
     x1 = left + ((first - days[0]).days + 0.15) * step
     x2 = left + ((last - days[0]).days + 0.85) * step
     dash = ' stroke-dasharray="6 3"' if line.frozen else ""

@@ -117,6 +117,19 @@ def days(count: int, words: Words) -> str:
     return with_unit(number(count), words.day if count == 1 else words.days)
 
 
+def weekdays_text(of: Sequence[date], words: Words) -> str:
+    """`Mon–Wed, Fri`: three and more on end as a range."""
+    runs: list[list[date]] = []
+    for on in sorted(set(of)):
+        if runs and (on - runs[-1][-1]).days == 1:
+            runs[-1].append(on)
+        else:
+            runs.append([on])
+    short = words.weekdays_short
+    names = ([short[on.weekday()] for on in one] for one in runs)
+    return ", ".join(f"{n[0]}{EN_DASH}{n[-1]}" if len(n) > 2 else ", ".join(n) for n in names)
+
+
 def week_title(key: str, words: Words) -> str:
     """`Week 24, 2026` for `2026-W24`."""
     year, _, week = key.partition("-W")

@@ -10,15 +10,14 @@ from binder.pages.edition import Edition, portions, run, unique, whom_and_when
 from binder.pages.format import day, days, first_upper, listed
 from binder.pages.measures import amount
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, plain
-from binder.pages.recipe_card import keeps_text
-from binder.reckon.facts import Pull, Serving, UseFirst
+from binder.reckon.facts import Pull, RecipeFacts, Serving, UseFirst
 
 
 def pull_pages(edition: Edition) -> tuple[Page, ...]:
     """Section 9."""
     w = edition.words
     blocks = (*_pull_list(edition), *_use_first(edition))
-    return (Page("pulling", w.pull_list, "pull", blocks),) if blocks else ()
+    return (Page("pulling", w.section_titles["pull"], "pull", blocks),) if blocks else ()
 
 
 def _pull_list(edition: Edition) -> tuple[Block, ...]:
@@ -38,7 +37,7 @@ def _pull_list(edition: Edition) -> tuple[Block, ...]:
         _pull_row([p for p in pulls if (p.pull_on, p.recipe, p.from_, p.to) == group], edition) for group in groups
     )
     way_out = Box("note", w.forgotten_title, (Bullets(tuple(plain(line) for line in w.forgotten)),))
-    return Table(columns, rows, w.pull_list, "pull"), way_out
+    return Heading(2, w.pull_list), Table(columns, rows, w.pull_list, "pull"), way_out
 
 
 def _pull_row(pulls: Sequence[Pull], edition: Edition) -> Row:
@@ -86,7 +85,8 @@ def note_pages(edition: Edition) -> tuple[Page, ...]:
     """Section 13."""
     w = edition.words
     blocks: list[Block] = [*_picture(edition), *_rules(edition)]
-    blocks.append(Box("caution", w.caution, tuple(Para(plain(line)) for line in w.keeping_cautions)))
+    cautions = (first_upper(w.core_meat), first_upper(w.core_eggs), *w.keeping_cautions)
+    blocks.append(Box("caution", w.caution, (Bullets(tuple(map(plain, cautions))),)))
     return (Page("keeping", w.keeping_notes, "keeping", tuple(blocks)),)
 
 
@@ -134,10 +134,11 @@ def _rules(edition: Edition) -> list[Block]:
     """A row for each dish; the rules behind its dates by number, each written out once below the table."""
     w = edition.words
     columns = (
-        Column(w.dish, width=22),
+        Column(w.dish, width=20),
         Column(w.made, width=14),
-        Column(w.use_by, width=26),
-        Column(w.keeps),
+        Column(w.use_by),
+        Column(w.refrigerator, width=13),
+        Column(w.freezer, width=15),
         Column(w.rule, "right", width=8),
     )
     made = unique((s.recipe, s.made_on) for s in edition.servings if s.made_on)
@@ -170,8 +171,19 @@ def _rule_row(key: str, made: date | None, rules: Sequence[str], edition: Editio
     return Row((
         plain(edition.short(key)), plain(day(made, w) if made else ""),
         plain(_use_bys(_servings_made(key, made, edition), edition)),
-        plain(keeps_text(facts, edition) if facts else w.not_known), plain(numbers),
+        *map(plain, _keeps(facts, edition)), plain(numbers),
     ))  # fmt: skip
+
+
+def _keeps(facts: RecipeFacts | None, edition: Edition) -> tuple[str, str]:
+    """How long in the refrigerator and in the freezer; an assumed time says so."""
+    w = edition.words
+    if facts is None:
+        return w.not_known, w.not_known
+    keeps = facts.keeps
+    cold = w.not_known if keeps.fridge_days is None else days(keeps.fridge_days, w)
+    frozen = w.not_known if keeps.freezer_days is None else days(keeps.freezer_days, w)
+    return f"{cold} ({w.assumed_short})" if keeps.assumed else cold, frozen if keeps.freezes else w.does_not_freeze
 
 
 def _use_bys(servings: Sequence[Serving], edition: Edition) -> str:

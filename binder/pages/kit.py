@@ -73,10 +73,10 @@ def _page(sitting: Sitting, number: int, edition: Edition) -> Page:
     w, first = edition.words, sitting.servings[0]
     when = day_long(first.date, w) if first.date else w.any_day
     blocks: list[Block] = [Facts(_summary(sitting, edition))]
-    blocks.append(Beside((_lists(sitting, edition),), _service(sitting, edition), "card"))
-    blocks += allergen_box(sitting.servings, sitting.facts, edition)
+    right: list[Block] = [*_service(sitting, edition), *allergen_box(sitting.servings, sitting.facts, edition)]
     if any(part in sitting.facts.recipe.apart_names for part in sitting.facts.recipe.part_names):
-        blocks.append(Box("caution", w.caution, (Para(plain(w.raw_apart)), Para(plain(w.core_meat)))))
+        right.append(Box("caution", w.caution, (Para(plain(f"{w.raw_apart} {w.core_meat_short}")),)))
+    blocks.append(Beside((_lists(sitting, edition),), tuple(right), "card"))
     subtitle = f"{when}, {w.meals.get(first.meal, first.meal).lower()}"
     return Page(f"kit-{number}", sitting.facts.title, "kit", tuple(blocks), subtitle=subtitle, print_first=True)
 
@@ -84,13 +84,11 @@ def _page(sitting: Sitting, number: int, edition: Edition) -> Page:
 def _summary(sitting: Sitting, edition: Edition) -> tuple[tuple[str, Text], ...]:
     w, first = edition.words, sitting.servings[0]
     who = unique(s.eater for s in sitting.servings)
-    pairs = [(w.for_whom, plain(f"{listed(who, w)}: {portions(sitting.portions, w)}"))]
-    pairs.append((w.place, plain(first.place)))
-    pairs.append((w.stored, plain(w.kept.get(first.kept, first.kept))))
-    if first.pull_on:
-        pairs.append((w.pull, run(w.pull_evening.format(day(first.pull_on, w)), "strong")))
-    if first.use_by:
-        pairs.append((w.use_by, plain(day(first.use_by, w))))
+    pairs = [(w.for_whom, plain(f"{listed(who, w)}, {first.place}: {portions(sitting.portions, w)}"))]
+    stored = [w.kept.get(first.kept, first.kept)]
+    stored += [w.pull_evening.format(day(first.pull_on, w))] if first.pull_on else []
+    stored += [w.use_by_day.format(day(first.use_by, w))] if first.use_by else []
+    pairs.append((w.stored, plain("; ".join(stored))))
     begin = begin_at(sitting, edition)
     if begin is not None:
         pairs.append(
@@ -103,13 +101,13 @@ def _summary(sitting: Sitting, edition: Edition) -> tuple[tuple[str, Text], ...]
 
 
 def _lists(sitting: Sitting, edition: Edition) -> Ingredients:
-    """The set first, then each part that is stored apart, then what is added from the house."""
+    """The set first, then each part stored apart, then what is added; how the set was cut stands on its recipe card."""
     w, facts = edition.words, sitting.facts
     apart = facts.recipe.apart_names
     cooked = [line for line in facts.ingredients if line.when == "cooked"]
     groups = []
     for part in unique(line.part for line in cooked):
-        lines = tuple(line_of(one, sitting.factor, edition) for one in cooked if one.part == part)
+        lines = tuple(replace(line_of(one, sitting.factor, edition), detail="") for one in cooked if one.part == part)
         title = w.stored_apart.format(part) if part in apart else part or w.kit
         groups.append(IngredientGroup(title, lines))
     added = _at_service(sitting, edition)

@@ -11,8 +11,10 @@ from binder.pages.measures import amount, first_and_second, weight_text
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import MiseRow, MiseShare
 
-# What comes from these aisles is washed, cut or kept apart; the rest, where nothing is done to it, is only measured.
-TO_THE_BOARD = frozenset({"produce", "meat and fish"})
+# What comes from these aisles is washed, cut or kept apart; from those, where something is said to be done to it. The
+# rest is only measured: "dry" or "drained" is its state.
+TO_THE_BOARD = frozenset({"produce", "meat and fish", "other"})
+CUT_IF_SAID = frozenset({"dairy and eggs", "nuts and dried fruit", "bakery"})
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
@@ -28,7 +30,7 @@ def _page(session: Session | None, rows: Sequence[MiseRow], edition: Edition) ->
     when = session_title(session, w) if session else ""
     aisles = _aisles(edition)
     measured = [row for row in rows if is_measured(row, aisles.get(row.food, ""))]
-    cut = [row for row in rows if row not in measured]
+    cut = [row for row in rows if not is_measured(row, aisles.get(row.food, ""))]
     blocks: list[Block] = [Para(plain(w.mise_note), "note")]
     blocks += [_table(cut, edition)] if cut else []
     blocks += [Heading(2, w.measured_out), Checks(by_dish(measured, edition))] if measured else []
@@ -46,7 +48,9 @@ def _aisles(edition: Edition) -> dict[str, str]:
 
 def is_measured(row: MiseRow, aisle: str) -> bool:
     """Whether a food is only spooned, poured or counted out: dry goods, oils, spices, eggs."""
-    return not row.preparation and aisle not in TO_THE_BOARD and bool(aisle)
+    if not aisle or aisle in TO_THE_BOARD:
+        return False
+    return not row.preparation or aisle not in CUT_IF_SAID
 
 
 def _table(rows: Sequence[MiseRow], edition: Edition) -> Table:
@@ -115,9 +119,10 @@ def by_dish(rows: Sequence[MiseRow], edition: Edition) -> tuple[Check, ...]:
 
 
 def _measured(row: MiseRow, share: MiseShare, edition: Edition) -> Text:
-    """`2 tbsp olive oil`."""
+    """`2 tbsp olive oil`, `350 g farro (dry)`."""
     said = how_much(row, edition) if len(row.for_) == 1 else _share(share, edition) or edition.words.some
-    return (*run(said, "strong"), *run(f" {_food(row, edition)}"))
+    state = f" ({row.preparation})" if row.preparation else ""
+    return (*run(said, "strong"), *run(f" {_food(row, edition)}{state}"))
 
 
 def _sums(rows: Sequence[MiseRow], edition: Edition) -> list[Block]:

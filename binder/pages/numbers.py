@@ -1,4 +1,4 @@
-"""Section 12: figures by eater and day; figure, aim and difference where an eater has aims."""
+"""Section 12: a table for each eater, days across: figure, and under it the difference where there is an aim."""
 
 from __future__ import annotations
 
@@ -11,8 +11,8 @@ from binder.model.household import Aim
 from binder.model.quantity import Interval
 from binder.pages.edition import Edition, run, unique
 from binder.pages.figures import SOURCE, figure_of, missing_foods, rounded, tally, unit_of
-from binder.pages.format import MINUS, day, first_upper, half_up, number, with_unit
-from binder.pages.page import Block, Box, Column, Heading, Page, Para, Row, Table, plain
+from binder.pages.format import MINUS, NBSP, day, first_upper, half_up, number, with_unit
+from binder.pages.page import Block, Box, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import DayTotal
 
 SHOWN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "sodium_mg")
@@ -34,53 +34,54 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 
 def _eater(eater: str, totals: Sequence[DayTotal], edition: Edition) -> list[Block]:
     w = edition.words
-    blocks: list[Block] = [Heading(2, eater), _figures(eater, totals, edition)]
-    aims = _aims(eater, totals, edition)
-    blocks += [aims] if aims.rows else []
-    wanted = {*SHOWN, *(a.name for e in edition.household.eaters if e.name == eater for a in e.aims)}
-    missing = missing_foods((t.nutrition for t in totals), wanted)
+    aims = next((e.aims for e in edition.household.eaters if e.name == eater), ())
+    blocks: list[Block] = [Heading(2, eater), _table(eater, totals, aims, edition)]
+    missing = missing_foods((t.nutrition for t in totals), {*SHOWN, *(a.name for a in aims)})
     return [*blocks, Para(plain(w.no_figures_for.format(", ".join(missing))), "note")] if missing else blocks
 
 
-def _figures(eater: str, totals: Sequence[DayTotal], edition: Edition) -> Table:
+def _table(eater: str, totals: Sequence[DayTotal], aims: Sequence[Aim], edition: Edition) -> Table:
+    """A row for each nutrient and tally, its unit said once; where it has an aim, a row for how far off each day is."""
     w = edition.words
+    days = (Column(day(t.date, w), "right") for t in totals)
+    columns = (Column(w.figure, width=20), Column(w.aim, width=16), *days)
     tallies = sorted({name for t in totals for name in t.tallies.counts})
-    columns = (
-        Column(w.day_head, width=14),
-        *(Column(w.nutrients[n], "right") for n in SHOWN),
-        *(Column(first_upper(name), "right") for name in tallies),
-    )
-    rows = tuple(
-        Row((
-            plain(day(t.date, w)),
-            *(plain(figure_of(t.nutrition, n, w)) for n in SHOWN),
-            *(plain(_count(name, t, edition)) for name in tallies),
-        ))
-        for t in totals
-    )  # fmt: skip
-    return Table(columns, rows, w.figures_of.format(eater), "numbers", row_heads=True)
-
-
-def _aims(eater: str, totals: Sequence[DayTotal], edition: Edition) -> Table:
-    """A group for each aim, a line for each day: figure, aim, difference, met or not."""
-    w = edition.words
-    mine = next((e.aims for e in edition.household.eaters if e.name == eater), ())
-    columns = (
-        Column(w.day_head, width=20),
-        Column(w.figure, "right"),
-        Column(w.aim, "right"),
-        Column(w.difference, "right"),
-        Column(w.met, width=16),
-    )
+    names = unique([*SHOWN, *(a.name for a in aims if a.name in NUTRIENTS), *tallies, *(a.name for a in aims)])
     rows: list[Row] = []
-    for aim in mine:
-        rows.append(Row((run(aim_name(aim, edition), "strong"),), "group"))
-        rows += [_aim_row(aim, total, edition) for total in totals]
-    return Table(columns, tuple(rows), w.aims_of.format(eater), "aims", row_heads=True)
+    for name in names:
+        mine = [a for a in aims if a.name == name]
+        aim = w.separator.join(_unitless(aim_text(a, edition), name) for a in mine)
+        figures = (plain(_unitless(_figure(name, t, edition), name)) for t in totals)
+        rows.append(Row((plain(_name(name, edition)), plain(aim), *figures)))
+        rows += [_aim_row(a, totals, edition) for a in mine]
+    return Table(columns, tuple(rows), eater, "numbers", row_heads=True)
 
 
-def aim_name(aim: Aim, edition: Edition) -> str:
-    return edition.words.nutrients.get(aim.name, first_upper(aim.name))
+def _name(name: str, edition: Edition) -> str:
+    """`Energy, kcal`; a tally's own name."""
+    if name not in NUTRIENTS:
+        return first_upper(name)
+    return f"{edition.words.nutrients[name]}, {unit_of(name)}"
+
+
+def _unitless(said: str, name: str) -> str:
+    """The figure alone: its unit stands at the head of the row."""
+    return said.replace(f"{NBSP}{unit_of(name)}", "") if name in NUTRIENTS else said
+
+
+def _aim_row(aim: Aim, totals: Sequence[DayTotal], edition: Edition) -> Row:
+    """By how much each day is off, and whether that meets the aim."""
+    w = edition.words
+    return Row((plain(w.difference), (), *(_off_by(aim, t, edition) for t in totals)), "quiet")
+
+
+def _off_by(aim: Aim, total: DayTotal, edition: Edition) -> Text:
+    """`+50 met`, `−120 not met`; what is not met stands out."""
+    w = edition.words
+    reached = next((r.reached for r in total.aims if _is_of(r.name, aim)), None)
+    off = _unitless(difference(aim, total, edition), aim.name)
+    met = {True: w.met, False: w.not_met, None: w.not_known}[reached]
+    return (*run(f"{off} "), *run(met, "strong" if reached is False else ""))
 
 
 def _count(name: str, total: DayTotal, edition: Edition) -> str:
@@ -93,25 +94,16 @@ def _is_of(name: str, aim: Aim) -> bool:
     return name in (aim.name, aim.name.rpartition("_")[0].replace("_", " "))
 
 
-def _aim_row(aim: Aim, total: DayTotal, edition: Edition) -> Row:
-    w = edition.words
-    reached = next((r.reached for r in total.aims if _is_of(r.name, aim)), None)
-    words = {True: w.yes, False: w.no, None: w.not_known}
-    met = run(words[reached], "strong" if reached is False else "")
-    cells = (plain(day(total.date, w)), plain(_figure(aim, total, edition)), plain(aim_text(aim, edition)))
-    return Row((*cells, plain(difference(aim, total, edition)), met))
-
-
 def aim_text(aim: Aim, edition: Edition) -> str:
     """`at most 2,000 mg`."""
     unit = unit_of(aim.name) if aim.name in NUTRIENTS else ""
     return edition.words.aim_kinds[aim.kind].format(with_unit(number(aim.value, 1), unit))
 
 
-def _figure(aim: Aim, total: DayTotal, edition: Edition) -> str:
-    if aim.name in NUTRIENTS:
-        return figure_of(total.nutrition, aim.name, edition.words)
-    return _count(aim.name, total, edition)
+def _figure(name: str, total: DayTotal, edition: Edition) -> str:
+    if name in NUTRIENTS:
+        return figure_of(total.nutrition, name, edition.words)
+    return _count(name, total, edition)
 
 
 def difference(aim: Aim, total: DayTotal, edition: Edition) -> str:

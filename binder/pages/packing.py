@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from binder.model.week import Session
 from binder.pages.edition import Edition, portions, run, session_title, unique
-from binder.pages.format import TIMES, grams, share
+from binder.pages.format import TIMES, grams, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
@@ -67,9 +67,9 @@ def grid(rows: Sequence[PackingRow], edition: Edition) -> Table:
         Column(w.packed, width=14, kind="tick"),
         Column(w.checked, width=14, kind="tick"),
         Column(w.for_whom, width=14),
-        Column(w.weigh_in, width=15, kind="quantity"),
+        Column(w.weigh_in, width=14, kind="quantity"),
         Column(w.share, width=7),
-        Column(w.eaten_on, width=19),
+        Column(w.eaten_on, width=22),
         Column(w.goes_to),
     )
     body = [line for row in rows for line in (_group(row, edition), *_lines(row, edition))]
@@ -81,6 +81,7 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     box = f"{row.count} × {row.container}" if row.container else w.no_container.format(row.count)
     said = [box, w.packed_as.get(row.what, row.what)] if row.what != "portion" else [box]
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
+    said += [w.kept.get(row.kept, row.kept)]
     said += [w.tare.format(grams(tare))] if tare else []
     said += [_compartments(row, edition)] if len(row.compartments) > 1 else []
     return Row(((*run(edition.short(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
@@ -118,22 +119,20 @@ def _serving_line(serving: Serving, edition: Edition) -> Line:
     w = edition.words
     batch = edition.batch(serving.batch)
     part = share(serving.portions, batch.portions_made) if batch else ""
-    place = w.kept_short.get(serving.kept, serving.kept)
-    goes = f"{place}, {w.dash_to.format(serving.place)}" if serving.place != "home" else place
     meal = w.meals.get(serving.meal, serving.meal).lower() if serving.date else ""
-    return Line(serving.eater, part, meal, goes, serving.date)
+    return Line(serving.eater, part, meal, serving.place, serving.date)
 
 
 def _plain_line(row: PackingRow, packed: PackedFor, edition: Edition) -> Line:
     w = edition.words
     whom = packed.eater or w.packed_as.get(row.what, row.what)
-    return Line(whom, "", "", w.kept_short.get(row.kept, row.kept), packed.date)
+    return Line(whom, "", "", "", packed.date)
 
 
 def _line(alike: Sequence[Line], row: PackingRow, edition: Edition) -> Row:
-    """`3 × 450 g · Maren · Mon, Tue, Wed, lunch`."""
+    """`3 × 450 g · Maren · Mon–Wed, lunch`."""
     w, first = edition.words, alike[0]
-    weekdays = ", ".join(w.weekdays_short[x.on.weekday()] for x in alike if x.on)
+    weekdays = weekdays_text([x.on for x in alike if x.on], w)
     when = ", ".join(word for word in (weekdays or w.any_day, first.meal) if word)
     weight = run(f"{len(alike)}{TIMES}{_weight(row, edition)}" if len(alike) > 1 else _weight(row, edition), "quantity")
     cells = ((), (), run(first.whom, "strong"), weight, plain(first.part), plain(when), plain(first.goes))

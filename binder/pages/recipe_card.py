@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
 from binder.model.quantity import Amount, Measure
+from binder.pages.card_fit import arranged
 from binder.pages.card_ingredients import ingredients
-from binder.pages.card_notes import allergen_box, cautions, substitution_notes
+from binder.pages.card_notes import allergen_box, care, substitution_notes
 from binder.pages.card_steps import steps
 from binder.pages.edition import Edition, is_cold, name_of, portions, run, session_title, unique
 from binder.pages.figures import IN_SHORT, in_short, missing_foods, tally_text
 from binder.pages.format import day, days, first_upper, fraction, grams, listed
 from binder.pages.measures import amount, quantity
-from binder.pages.page import Beside, Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
+from binder.pages.page import Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
 from binder.reckon.facts import Batch, RecipeFacts, Serving
 
 
@@ -85,10 +86,11 @@ def card_page(card: Card, edition: Edition) -> Page:
     ]
     left = ingredients(card.facts, card.factor, card.servings, edition)
     right = steps(card.facts, card.factor, card.batch, card.portions, edition)
-    blocks.append(Beside((left,) if left.groups else (), right, "card"))
-    blocks += substitution_notes(card.facts.key, card.servings, edition)
-    blocks += cautions(card.facts, card.batch, edition)
-    blocks += _notes(card, edition)
+    careful = (
+        *substitution_notes(card.facts.key, card.servings, edition),
+        *care(card.facts, card.batch, edition),
+    )
+    blocks += [*arranged(left, right, careful, _notes(card, edition)), *_sections(card)]
     return Page(
         card.anchor, card.facts.title, "card", tuple(blocks), subtitle=_subtitle(card, edition), print_first=True
     )
@@ -120,22 +122,22 @@ def _factor_text(factor: Fraction) -> str:
 
 
 def summary(card: Card, edition: Edition) -> tuple[tuple[str, Text], ...]:
-    """The ruled facts at the head of a card."""
+    """The ruled facts at the head of a card; for whom it is and what a place can heat stand in sections 6 and 7."""
     w = edition.words
-    pairs: list[tuple[str, Text]] = [(w.makes, plain(_makes(card, edition)))]
+    pairs: list[tuple[str, Text]] = []
+    pairs += [(w.makes, plain(makes))] if (makes := _makes(card, edition)) else []
     size = portion_size(card.facts, edition)
-    pairs += [(w.portion, plain(size))] if size else []
-    pairs.append((w.keeps, plain(keeps_text(card.facts, edition))))
-    if card.facts.recipe.container:
-        pairs.append((w.container, plain(card.facts.recipe.container)))
-    pairs.append((w.reheat, _reheat(card.facts, edition)))
-    pairs += [(w.for_whom, plain(whom))] if (whom := _for_whom(card.servings, edition)) else []
-    return (*pairs, (w.a_portion_has, plain(figures_text(card.facts, edition))))
+    figures = figures_text(card.facts, edition)
+    pairs.append((w.portion, plain(f"{size}; {figures}" if size else figures)))
+    container = f"{w.separator}{card.facts.recipe.container}" if card.facts.recipe.container else ""
+    pairs.append((w.keeps, plain(f"{keeps_text(card.facts, edition)}{container}")))
+    return (*pairs, (w.reheat, _reheat(card.facts, edition)))
 
 
 def _makes(card: Card, edition: Edition) -> str:
+    """What the portions of the subtitle do not say."""
     w, batch = edition.words, card.batch
-    said = [portions(card.portions, w)]
+    said = []
     makes = card.facts.recipe.makes
     if makes:
         said.append(_pieces_or_amount(makes.times(card.factor), edition))
@@ -144,7 +146,7 @@ def _makes(card: Card, edition: Edition) -> str:
     if batch and batch.loads > 1:
         said.append(w.in_loads.format(batch.loads))
     if batch and batch.part_of:
-        said.append(w.part_of.format(listed(edition.titles(batch.part_of), w)))
+        said.append(w.part_of.format(listed(tuple(edition.short(key) for key in batch.part_of), w)))
     return "; ".join(said)
 
 
@@ -194,17 +196,6 @@ def _reheat(facts: RecipeFacts, edition: Edition) -> Text:
     return plain("; ".join(ways))
 
 
-def _for_whom(servings: Sequence[Serving], edition: Edition) -> str:
-    """`Ilka Mon, Tue, Wed; Tomas Mon`."""
-    w = edition.words
-    said = []
-    for eater in unique(s.eater for s in servings):
-        dates = unique(s.date for s in servings if s.eater == eater and s.date)
-        when = ", ".join(w.weekdays_short[d.weekday()] for d in dates) or w.any_day
-        said.append(f"{eater} {when}")
-    return "; ".join(said)
-
-
 def figures_text(facts: RecipeFacts, edition: Edition) -> str:
     """`about 520 kcal, 32 g protein; vegetables 2`."""
     w, portion = edition.words, facts.per_portion
@@ -219,10 +210,14 @@ def figures_text(facts: RecipeFacts, edition: Edition) -> str:
 def _notes(card: Card, edition: Edition) -> list[Block]:
     w, recipe = edition.words, card.facts.recipe
     blocks: list[Block] = [Prose(recipe.notes)] if recipe.notes.strip() else []
-    for title, body in recipe.sections:
-        blocks += [Heading(3, title, name_of(f"{card.anchor} {title}")), Prose(body)]
-    if recipe.source:
-        blocks.append(Para(run(w.source.format(recipe.source)), "source"))
     if edition.private and recipe.private:
         blocks.append(Para(plain(f"{w.private_note}: {recipe.private}"), "note"))
+    return [*blocks, Para(run(w.source.format(recipe.source)), "source")] if recipe.source else blocks
+
+
+def _sections(card: Card) -> list[Block]:
+    """Further parts of the recipe's own text."""
+    blocks: list[Block] = []
+    for title, body in card.facts.recipe.sections:
+        blocks += [Heading(2, title, name_of(f"{card.anchor} {title}")), Prose(body)]
     return blocks

@@ -151,10 +151,8 @@ def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
         ))
         for d in found
     )  # fmt: skip
-    how = Box("caution", w.cooling_title, (
-        Bullets(tuple(plain(line) for line in w.cooling_how)),
-        Para(plain(w.source.format(COOLING_SOURCE)), "source"),
-    ))  # fmt: skip
+    lines = tuple(plain(line.format(source=COOLING_SOURCE)) for line in w.cooling_how)
+    how = Box("caution", w.cooling_title, (Bullets(lines),))
     return Heading(2, w.cooling), Table(columns, rows, w.cooling, "cooling", row_heads=False), how
 
 

@@ -34,10 +34,10 @@ def _list(rows: Sequence[ShoppingRow], edition: Edition) -> Table:
         Column("", width=5, kind="tick"),
         Column(w.food, width=24),
         Column(w.buy, width=17, kind="quantity"),
-        Column(w.need),
-        Column(w.on_hand),
+        Column(w.need, width=13),
+        Column(w.on_hand, width=11),
         Column(w.left_over),
-        Column(w.cost, "right", width=10),
+        Column(w.cost, "right", width=17),
     )
     body: list[Row] = []
     for aisle in aisles(rows, edition):
@@ -143,8 +143,14 @@ def costs(edition: Edition) -> list[Block]:
     )
     blocks: list[Block] = [
         Heading(2, w.consumed),
-        Para((*run(f"{w.consumed_in_all}: "), *run(at_least_money(cost.consumed, edition), "strong"))),
-        Para((*run(f"{w.cost_per_portion}: "), *together(each, w.separator))),
+        Para(
+            (
+                *run(f"{w.consumed_in_all}: "),
+                *run(at_least_money(cost.consumed, edition), "strong"),
+                *run(f". {w.cost_per_portion}: "),
+                *together(each, w.separator),
+            )
+        ),
     ]
     missing = w.prices_missing.format(", ".join(cost.missing)) if cost.missing else ""
     return [*blocks, Para(plain(missing), "note")] if missing else blocks

@@ -16,9 +16,8 @@ from binder.pages.edition import (
     session_title,
     together,
     unique,
-    whom_and_when,
 )
-from binder.pages.format import clock, day_long, first_upper, listed, number
+from binder.pages.format import clock, day, day_long, listed, number
 from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.run_sheet import sheet_minutes
 from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
@@ -82,7 +81,7 @@ def _no_fixed_day(edition: Edition) -> tuple[Block, ...]:
         items.append(plain(w.no_fixed_day_line.format(
             eater=eater, meal=w.meals.get(meal, meal).lower(), dish=edition.short(key), portions=count
         )))  # fmt: skip
-    return Heading(2, w.no_fixed_day), Bullets(tuple(items))
+    return (Para((*run(f"{w.no_fixed_day}: ", "strong"), *together(items, "; "))),)
 
 
 def _private_notes(edition: Edition) -> tuple[Block, ...]:
@@ -164,20 +163,22 @@ def _how(serving: Serving, edition: Edition) -> str:
 
 
 def _meal(servings: Sequence[Serving], edition: Edition) -> Check:
+    """`07:00 heat Egg bakes for Ilka and Bea`; place and portions where they are not home and one for each."""
     w, first = edition.words, servings[0]
     at = edition.household.meal_times.get(first.meal)
+    eaters = unique(s.eater for s in servings)
+    count = sum(s.portions for s in servings)
+    more = [portions(count, w)] if count != len(eaters) else []
+    more += [w.at_place.format(first.place)] if first.place != HOME else []
     words = {
-        "meal": w.meals.get(first.meal, first.meal),
-        "time": clock(at) if at is not None else "",
+        "when": clock(at) if at is not None else w.meals.get(first.meal, first.meal),
         "dish": edition.short(first.recipe),
-        "eaters": listed(unique(s.eater for s in servings), w),
-        "place": first.place,
-        "portions": portions(sum(s.portions for s in servings), w),
+        "eaters": listed(eaters, w),
+        "more": "".join(f", {said}" for said in more),
     }
     how = _how(first, edition)
     template = w.do_flask if _is_in_flask(first) else w.do_reheat if how else w.do_cook
-    text = template.format(**words)
-    return Check(plain(" ".join(text.split())), plain(first_upper(how)))
+    return Check(plain(template.format(**words)), plain(how))
 
 
 def _pulls(on: date, edition: Edition) -> list[Check]:
@@ -190,7 +191,7 @@ def _pulls(on: date, edition: Edition) -> list[Check]:
 def _pull(pulls: Sequence[Pull], edition: Edition) -> Check:
     w, first = edition.words, pulls[0]
     count = portions(sum(p.portions for p in pulls), w)
-    whom = whom_and_when(((p.eater, p.date) for p in pulls), w)
+    whom = w.for_day.format(listed([day(on, w) for on in sorted(unique(p.date for p in pulls))], w))
     source, to = w.store(first.from_), w.store(first.to)
     text = w.do_pull.format(dish=edition.short(first.recipe), portions=count, source=source, to=to)
     return Check(plain(text), plain(whom))

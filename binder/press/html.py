@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from hashlib import sha256
 from types import MappingProxyType
 from urllib.parse import quote
 
@@ -12,8 +13,9 @@ from markupsafe import Markup
 
 from binder.pages.page import Page, Site
 from binder.press import links, picture
+from binder.press.blocks import blocks_html
 from binder.press.picture import Picture
-from binder.press.setting import Setting, environment, macros
+from binder.press.setting import Setting, environment
 from binder.press.theme import Theme, font_faces
 
 STYLE = "assets/style.css"
@@ -22,6 +24,13 @@ PHOTOS = "photos"
 _HEADINGS_WORTH_A_LIST = 4
 
 _NO_PHOTOS: Mapping[str, bytes] = MappingProxyType({})
+# The bytes under a key, or those that are made: what remembers pages from build to build.
+Recall = Callable[[str, Callable[[], bytes]], bytes]
+
+
+def anew(_: str, make: Callable[[], bytes]) -> bytes:
+    """Remembers nothing."""
+    return make()
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,18 +42,25 @@ class Tab:
     current: str  # "page", "true" (the page lies below it) or ""
 
 
-def site_files(site: Site, theme: Theme, photos: Mapping[str, bytes] = _NO_PHOTOS) -> Mapping[str, bytes]:
+def site_files(
+    site: Site, theme: Theme, photos: Mapping[str, bytes] = _NO_PHOTOS, recall: Recall = anew
+) -> Mapping[str, bytes]:
     """Path below the site's folder to content: the pages, the style sheet, the fonts, the scripts.
 
     `photos` (file name to content) gives the pictures' sizes; a page names them as `photos/NAME`, and whoever writes
     the site puts them there. A photo that is not among them is left out of the page.
     """
     known = {name: _sized(name, content) for name, content in photos.items()}
-    templates = environment(theme)
-    frame, blocks = templates.get_template("page.html"), macros(templates)
+    frame = environment(theme).get_template("page.html")
     scripts = tuple(sorted(theme.scripts))
-    files = {page.path: _page(page, site, frame, blocks, known, scripts) for page in site.pages}
-    return MappingProxyType({**files, **asset_files(theme)})
+    # All that a page is set from, beside itself.
+    around = repr((sorted(theme.templates.items()), scripts, sorted(known.items()), replace(site, pages=())))
+    shared = sha256(around.encode()).hexdigest()
+
+    def made(page: Page) -> bytes:
+        return recall(f"{shared} {page!r}", lambda: _page(page, site, frame, known, scripts))
+
+    return MappingProxyType({**{page.path: made(page) for page in site.pages}, **asset_files(theme)})
 
 
 def asset_files(theme: Theme) -> Mapping[str, bytes]:
@@ -71,7 +87,6 @@ def _page(
     page: Page,
     site: Site,
     frame: Template,
-    blocks: object,
     photos: Mapping[str, Picture],
     scripts: tuple[str, ...],
 ) -> bytes:
@@ -82,9 +97,9 @@ def _page(
         found = photos.get(name)
         return Picture(address(found.source), found.width, found.height) if found else None
 
-    setting = Setting(blocks, "screen", address, photo, anchors={"main"})
+    setting = Setting("screen", address, photo, anchors={"main"})
     setting.begin(page.title)
-    body = setting.blocks(page.blocks)
+    body = blocks_html(page.blocks, setting)
     text = frame.render(
         site=site,
         page=page,

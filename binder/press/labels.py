@@ -16,6 +16,7 @@ from markupsafe import Markup
 
 from binder.pages.page import Label, LabelPages
 from binder.press.fitting import LARGEST_PT, LEADING, Fact, Fitted, face, fit
+from binder.press.geometry import Geometry
 from binder.press.setting import environment
 from binder.press.theme import Theme, font_faces
 
@@ -29,31 +30,6 @@ _QUIET_MODULES = 4
 _HEAD_ROOM_MM = 6.0
 # A label of two inches is read from further away than one of one inch.
 _TALL_MM, _LARGEST_TALL_PT = 45.0, 14.0
-
-
-@dataclass(frozen=True, slots=True)
-class Geometry:
-    """A sheet of equal labels; lengths in mm, pairs are (width, height); `offset_mm` moves everything (x, y)."""
-
-    page_mm: tuple[float, float]
-    label_mm: tuple[float, float]
-    left_mm: float
-    top_mm: float
-    gap_x_mm: float
-    gap_y_mm: float
-    columns: int
-    rows: int
-    offset_mm: tuple[float, float] = (0.0, 0.0)
-
-    def corner_mm(self, row: int, column: int) -> tuple[float, float]:
-        """Upper left corner of a label, row and column from 1, measured from the paper's."""
-        if not (1 <= row <= self.rows and 1 <= column <= self.columns):
-            raise ValueError(f"no label at row {row}, column {column}")
-        width, height = self.label_mm
-        return (
-            self.left_mm + (column - 1) * (width + self.gap_x_mm) + self.offset_mm[0],
-            self.top_mm + (row - 1) * (height + self.gap_y_mm) + self.offset_mm[1],
-        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import posixpath
 import re
+from functools import lru_cache
 
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.\-]*:")
 # Whitespace and controls: browsers drop some of them inside an address, so that what is checked is not what is opened.
@@ -37,6 +38,7 @@ def is_inside(href: str) -> bool:
     return not posixpath.normpath(path or ".").startswith("..")
 
 
+@lru_cache(maxsize=8192)
 def allowed(href: str) -> bool:
     """Whether this address may stand in a page."""
     return is_outside(href) or is_inside(href)
@@ -47,11 +49,21 @@ def from_page(path: str, href: str) -> str:
     if href.startswith("#") or is_outside(href):
         return href
     target, mark, rest = re.match(r"([^?#]*)([?#]?)(.*)", href, re.DOTALL).groups()  # type: ignore[union-attr]
-    here = posixpath.dirname(path)
     if target == path:
         return f"{mark}{rest}" if mark else posixpath.basename(path)
-    relative = posixpath.relpath(target or ".", here or ".")
+    relative = _relative(target, posixpath.dirname(path))
     return f"{relative}{'/' if target.endswith('/') else ''}{mark}{rest}"
+
+
+@lru_cache(maxsize=8192)
+def _relative(target: str, folder: str) -> str:
+    """`target` as it reads from `folder`, both from the site's root. Pages link to the same ones over and over."""
+    there = [part for part in posixpath.normpath(target or ".").split("/") if part != "."]
+    here = [part for part in posixpath.normpath(folder or ".").split("/") if part != "."]
+    shared = 0
+    while shared < min(len(there), len(here)) and there[shared] == here[shared]:
+        shared += 1
+    return "/".join((*[".."] * (len(here) - shared), *there[shared:])) or "."
 
 
 def picture_name(source: str) -> str | None:

@@ -13,8 +13,9 @@ from markupsafe import Markup
 
 from binder.pages.page import Binder, Page, Para, Section
 from binder.press import links, picture, svg
+from binder.press.blocks import blocks_html
 from binder.press.picture import Picture
-from binder.press.setting import Setting, environment, macros
+from binder.press.setting import Setting, environment
 from binder.press.theme import Theme, css_string, font_faces, whole_sheet
 
 # The longest side of a photo on paper: 90 mm at 300 dots an inch.
@@ -96,7 +97,7 @@ def binder_html(
     anchors = _anchors(binder)
     pictures = _Pictures(photos)
     setting = Setting(
-        macros(templates), "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
+        "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
         anchors=set(anchors.values()) | {_section_anchor(section) for section in binder.sections},
     )  # fmt: skip
     opening = list(takewhile(lambda block: isinstance(block, Para), binder.front))
@@ -107,8 +108,8 @@ def binder_html(
         today=today.isoformat(),
         sheet=Markup(_style(theme, binder.paper)),
         parts=parts,
-        opening=setting.blocks(opening),
-        front=setting.blocks(binder.front[len(opening) :]),
+        opening=blocks_html(opening, setting),
+        front=blocks_html(binder.front[len(opening) :], setting),
     )
     fonts = {f"fonts/{name}": content for name, content in theme.fonts.items()}
     return html, {**fonts, **setting.drawings, **pictures.used}
@@ -164,7 +165,7 @@ def _part(section: Section, binder: Binder, setting: Setting, anchors: Mapping[s
     leaves = []
     for page in section.pages:
         setting.begin(page.title)
-        leaves.append(Leaf(page, anchors[page.path], setting.blocks(page.blocks)))
+        leaves.append(Leaf(page, anchors[page.path], blocks_html(page.blocks, setting)))
     foot = css_string(binder.household) if alone else Markup("string(leaf)")
     return Part(section, _section_anchor(section), alone, tuple(leaves), _tab(section, binder), foot)
 

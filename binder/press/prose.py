@@ -85,7 +85,7 @@ def _image(_: object, tokens: Sequence[Token], index: int, options: OptionsDict,
 def _made() -> MarkdownIt:
     parser = MarkdownIt("commonmark", {"html": False})
     # Links and pictures that fail here are left by the parser as the text that was written.
-    parser.validateLink = links.allowed  # type: ignore[method-assign, assignment]
+    parser.validateLink = links.allowed  # type: ignore[method-assign]
     for name, rule in {
         "heading_open": _heading,
         "heading_close": _heading,

@@ -1,25 +1,25 @@
-"""Setting blocks: from the page's tree to HTML, one macro of the theme's `blocks.html` for each kind of block.
+"""The place a block is set in: levels of headings, anchors, addresses, pictures, screen or paper.
 
-The macros say how a block is marked up; what depends on the place it stands in (levels of headings, addresses,
-pictures, screen or paper) is asked of the Setting.
+`blocks.py` says how each kind of block is marked up and asks the Setting what depends on the place.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, MutableMapping, Sequence
+from collections.abc import Callable, Mapping, MutableMapping
 from functools import lru_cache
 from types import MappingProxyType
-from typing import Any, Literal
+from typing import Literal
 
 from jinja2 import DictLoader, StrictUndefined
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from binder.pages.page import Block, Column, Drawing, Run, Table, Text
-from binder.press import links, table
+from binder.pages.page import Drawing, Run, Text
+from binder.press import links
 from binder.press.picture import Picture
 from binder.press.prose import Surroundings, prose_html
+from binder.press.text import escaped, fractions
 from binder.press.theme import Theme, css_string
 
 Medium = Literal["screen", "paper"]
@@ -28,10 +28,6 @@ NO_BREAK = "\u00a0"
 # A quantity longer than this may break over lines.
 _LONGEST_UNBROKEN = 22
 _NUMBER_AND_UNIT = re.compile(r"(?<=[\d¼-¾⅐-⅞]) (?=[\d°]|[^\W\d_]{1,5}\b)")
-# A fraction as a kitchen writes it; a date or a ratio is left as it is.
-_FRACTION = re.compile(
-    r"(?<![\d/.,])(?:1/(?:2|3|4|5|6|8|16)|2/(?:3|5)|3/(?:4|5|8|16)|4/5|5/(?:6|8|16)|[79]/16|7/8)(?![\d/])"
-)
 _NOT_ANCHOR = re.compile(r"[^\w]+")
 _PAPER_FAMILY = 'font-family="Counter Sans, DejaVu Sans, sans-serif"'
 _SVG_OPEN = re.compile(r"<svg\b([^>]*)>")
@@ -77,14 +73,12 @@ class Setting:
 
     def __init__(
         self,
-        macros: object,
         medium: Medium,
         address: Callable[[str], str | None],
         picture: Callable[[str], Picture | None],
         lower: int = 0,
         anchors: set[str] | None = None,
     ) -> None:
-        self._macros = macros
         self._address = address
         self.picture = picture
         self._lower = lower
@@ -94,10 +88,6 @@ class Setting:
         self.title = self._last_heading = ""
         self.headings: list[tuple[str, str]] = []  # anchors and words of those just below the title
         self.drawings: MutableMapping[str, bytes] = {}
-
-    def blocks(self, blocks: Sequence[Block]) -> Markup:
-        """The blocks, one after the other."""
-        return Markup("").join(getattr(self._macros, type(block).__name__.lower())(block, self) for block in blocks)
 
     def begin(self, title: str) -> None:
         """A page of this title: headings start below it."""
@@ -130,27 +120,37 @@ class Setting:
             self.headings.append((name, text))
         return name
 
-    def runs(self, text: Text) -> Markup:
+    def inline(self, text: Text) -> str:
         """Text as inline HTML."""
-        return Markup("".join([self._run(run) for run in text]))
+        if len(text) == 1:
+            return self._run(text[0])
+        return "".join([self._run(run) for run in text])
+
+    def runs(self, text: Text) -> Markup:
+        """The same for a template, which escapes what is not marked as HTML."""
+        return Markup(self.inline(text))
 
     def href(self, href: str | None) -> str | None:
         """The address as it reads from here; None when it is not allowed or leads nowhere."""
         return self._address(href) if href and links.allowed(href) else None
 
     def link(self, href: str | None, words: Markup) -> Markup:
-        """The words, linked when the address can be reached from here."""
+        """The words, linked when the address can be reached from here; for a template."""
+        return Markup(self.linked(href, str(escape(words))))
+
+    def linked(self, href: str | None, html: str) -> str:
+        """Words that are HTML already, linked when the address can be reached from here."""
         here = self.href(href)
         if here is None:
-            return words
+            return html
         outside = ' rel="noopener noreferrer"' if links.is_outside(here) else ""
-        return Markup(f'<a href="{escape(here)}"{outside}>{escape(words)}</a>')
+        return f'<a href="{escaped(here)}"{outside}>{html}</a>'
 
-    def prose(self, markdown: str) -> Markup:
+    def prose(self, markdown: str) -> str:
         """A person's own Markdown."""
         return prose_html(markdown, Surroundings(self._address, self.picture, self.below()))
 
-    def bound(self, words: str) -> Markup:
+    def bound(self, words: str) -> str:
         """Fractions set as such; on paper a number is kept on one line with the unit behind it."""
         return fractions(_NUMBER_AND_UNIT.sub(NO_BREAK, words) if self.paper else words)
 
@@ -158,54 +158,27 @@ class Setting:
         """The class that keeps a short quantity on one line."""
         return "q n" if len(words) <= _LONGEST_UNBROKEN else "q"
 
-    def drawing(self, block: Drawing) -> Markup:
+    def drawing(self, block: Drawing) -> str:
         """The binder's own SVG: on screen in the page, on paper as a picture with its words beside it."""
         if not self.paper:
-            return Markup(_SVG_OPEN.sub(lambda match: _said(match, block.alt), block.svg, count=1))
+            return _SVG_OPEN.sub(lambda match: _said(match, block.alt), block.svg, count=1)
         name = f"drawing-{len(self.drawings) + 1}.svg"
         # A picture inherits nothing from the page, so that its family is the theme's only when it says so.
         self.drawings[name] = block.svg.replace('font-family="sans-serif"', _PAPER_FAMILY, 1).encode()
-        return Markup('<img src="{}" alt="{}">').format(name, block.alt)
-
-    def room(self, block: Table) -> str:
-        """What a table does where there is little room: `stack` its cells, `scroll`, or nothing."""
-        return table.room(block)
-
-    def table_class(self, block: Table) -> str:
-        """The classes of a table: its kind, how it behaves when there is little room, and how its widths are found."""
-        widths = "" if any(column.width for column in block.columns) else "auto"
-        return " ".join(word for word in (block.kind, table.room(block), widths) if word)
-
-    def column_class(self, column: Column) -> str:
-        """The classes of a column's cells; the left one is not said."""
-        return table.column_class(column)
-
-    def rows(self, block: Table) -> Markup:
-        """The table's bodies. There are thousands of cells, so they are not set by a macro each."""
-        return table.bodies(block, self.runs, self.paper)
+        return f'<img src="{name}" alt="{escaped(block.alt)}">'
 
     def _run(self, run: Run) -> str:
-        words = str(fractions(run.text))
+        words = fractions(run.text.replace(" °", f"{NO_BREAK}°") if self.paper else run.text)
         if "\n" in words:
             words = words.replace("\n", "<br>")
-        opening, closing = _KINDS[run.kind]
-        words = f"{opening}{words}{closing}"
-        return str(self.link(run.href, Markup(words))) if run.href else words
-
-
-def fractions(words: str) -> Markup:
-    """The words, escaped, with `7/8` marked for the font's real fractions (the feature raises all other digits)."""
-    text = str(escape(words))
-    return Markup(_FRACTION.sub(r'<span class="fr">\g<0></span>', text) if "/" in text else text)
+        if run.kind:
+            opening, closing = _KINDS[run.kind]
+            words = f"{opening}{words}{closing}"
+        return self.linked(run.href, words) if run.href else words
 
 
 def _said(opening: re.Match[str], words: str) -> str:
     """The SVG's opening tag with a name for readers, unless it has one."""
     if "role=" in opening[0]:
         return opening[0]
-    return Markup('<svg role="img" aria-label="{}"{}>').format(words, Markup(opening[1]))
-
-
-def macros(templates: ImmutableSandboxedEnvironment) -> Any:
-    """The macros of `blocks.html`."""
-    return templates.get_template("blocks.html").module
+    return f'<svg role="img" aria-label="{escaped(words)}"{opening[1]}>'

@@ -12,9 +12,10 @@ from markupsafe import Markup
 
 from binder.pages.page import Page
 from binder.press import links, picture, svg
+from binder.press.blocks import blocks_html
 from binder.press.html import structured_markup
 from binder.press.picture import Picture
-from binder.press.setting import Setting, environment, macros
+from binder.press.setting import Setting, environment
 from binder.press.theme import Theme, data_address, font_faces
 
 MOST_BYTES = 400_000
@@ -50,7 +51,7 @@ def _light(photos: Mapping[str, bytes], most_bytes: int) -> Mapping[str, Picture
 
 def _set(page: Page, theme: Theme, language: str, pictures: Mapping[str, Picture]) -> bytes:
     templates = environment(theme)
-    setting = Setting(macros(templates), "screen", _outside, pictures.get)
+    setting = Setting("screen", _outside, pictures.get)
     setting.begin(page.title)
     faces = font_faces(theme, lambda name: data_address(theme.fonts[name], "font/woff2"))
     text = templates.get_template("share.html").render(
@@ -58,7 +59,7 @@ def _set(page: Page, theme: Theme, language: str, pictures: Mapping[str, Picture
         language=language,
         style=Markup(f"{faces}\n{theme.css['style.css']}"),
         structured=structured_markup(page.structured) if page.structured else "",
-        body=setting.blocks(page.blocks),
+        body=blocks_html(page.blocks, setting),
     )
     return text.encode()
 

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from markupsafe import Markup, escape
-
 from binder.pages.page import Column, Row, Table, Text
+from binder.press.text import escaped
 
 # From so many columns on a table is not stacked on a phone but scrolls, and its heads are turned on paper.
 MANY_COLUMNS = 10
 _SIDES = {"left": "", "right": "r", "center": "c"}
 _BOX = '<span class="box"></span>'
 
-SetText = Callable[[Text], Markup]
+SetText = Callable[[Text], str]
 
 
 def room(table: Table) -> str:
@@ -22,12 +21,18 @@ def room(table: Table) -> str:
     return "scroll" if count >= MANY_COLUMNS else "stack" if count > 3 else ""
 
 
+def table_class(table: Table) -> str:
+    """The classes of a table: its kind, how it behaves when there is little room, and how its widths are found."""
+    widths = "" if any(column.width for column in table.columns) else "auto"
+    return " ".join(word for word in (table.kind, room(table), widths) if word)
+
+
 def column_class(column: Column) -> str:
     """The classes of a column's cells; the left one is not said."""
     return " ".join(word for word in (_SIDES[column.align], column.kind) if word)
 
 
-def bodies(table: Table, set_text: SetText, paper: bool) -> Markup:
+def bodies(table: Table, set_text: SetText, paper: bool) -> str:
     """A `tbody` for each group of rows. A row that has too few cells is filled up with empty ones."""
     openings = [_opening(column, bool(room(table))) for column in table.columns]
     made = []
@@ -39,7 +44,7 @@ def bodies(table: Table, set_text: SetText, paper: bool) -> Markup:
             made.append(f'<tr class="group"><th scope="rowgroup" colspan="{span}">{words}</th></tr>\n')
         made += [_row(row, table, openings, set_text, paper) for row in rows]
         made.append("</tbody>\n")
-    return Markup("".join(made))
+    return "".join(made)
 
 
 def _groups(table: Table) -> Iterator[tuple[Row | None, list[Row]]]:
@@ -59,8 +64,8 @@ def _groups(table: Table) -> Iterator[tuple[Row | None, list[Row]]]:
 def _opening(column: Column, labelled: bool) -> str:
     """The attributes of this column's cells."""
     kind = column_class(column)
-    said = f' class="{escape(kind)}"' if kind else ""
-    return f'{said} data-head="{escape(column.head)}"' if labelled and column.head else said
+    said = f' class="{escaped(kind)}"' if kind else ""
+    return f'{said} data-head="{escaped(column.head)}"' if labelled and column.head else said
 
 
 def _row(row: Row, table: Table, openings: list[str], set_text: SetText, paper: bool) -> str:
@@ -72,7 +77,7 @@ def _row(row: Row, table: Table, openings: list[str], set_text: SetText, paper: 
         else:
             tick = _tick(row, column, paper) if column.kind == "tick" else ""
             cells.append(f"<td{opening}>{tick}{words}</td>")
-    kind = f' class="{escape(row.kind)}"' if row.kind else ""
+    kind = f' class="{escaped(row.kind)}"' if row.kind else ""
     # Entries are set one after the other on a line, so there is a space between two cells.
     return f"<tr{kind}>{' '.join(cells)}</tr>\n"
 
@@ -86,4 +91,4 @@ def _tick(row: Row, column: Column, paper: bool) -> str:
     name = next((text for cell in row.cells if (text := "".join(run.text for run in cell).strip())), "")
     numbers = [str(n) for n in range(1, row.ticks + 1)] if row.ticks > 1 else [""]
     names = (" ".join(word for word in (column.head, name, number) if word) for number in numbers)
-    return " ".join(f'<input type="checkbox" aria-label="{escape(words)}">' for words in names)
+    return " ".join(f'<input type="checkbox" aria-label="{escaped(words)}">' for words in names)

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from types import MappingProxyType
 
 from binder.model.food import Food
-from binder.reckon.facts import Allergens
+from binder.reckon.facts import Allergens, IngredientFacts
 from binder.tables import allergens as table
 
 
@@ -24,6 +24,11 @@ def of_food(food: Food) -> Allergens:
         contains_from=MappingProxyType(dict.fromkeys(contains, (food.name,))),
         may_from=MappingProxyType({word: (food.name,) for word in food.may_contain if word not in contains}),
     )
+
+
+def of_line(line: IngredientFacts) -> Allergens:
+    """The record of a line: of its food, or of the recipe that the part is made from."""
+    return of_food(line.ingredient.food) if line.made_from is None else line.made_from.allergens
 
 
 def union(parts: Iterable[Allergens]) -> Allergens:

@@ -121,8 +121,10 @@ def _of_session(
             part = line.ingredient.recipe
             if part is not None and (part, 0) in needs:
                 share = _share(line.ingredient, variants.batch_facts(part, 0), household)
-                # A range is made for its upper end, so that there is enough.
-                portions = share * batch.factor * variants.batch_facts(part, 0).recipe.portions
+                # A range is made for its upper end, so that there is enough; what is added is added to what is eaten.
+                eaten = batch.portions_needed / batch.facts.recipe.portions
+                factor = batch.factor if line.when == "cooked" else eaten
+                portions = share * factor * variants.batch_facts(part, 0).recipe.portions
                 needs[(part, 0)] += portions
                 users.setdefault(part, {})[batch.recipe] = None
     # Parts first: a part is made before what it is used for.

@@ -159,31 +159,33 @@ def _take_line(
     left: dict[str, Fraction],
     taken: dict[str, Taken],
 ) -> list[Problem]:
-    rest = already.portions
     meals = [w for w in wanted if w.recipe == already.recipe and w.id not in taken]
     order = household.meal_times
     meals.sort(key=lambda w: (w.date or date.max, order[w.line.meal], wanted.index(w)))
     short = Fraction(0)
-    for meal in meals:
-        if rest <= 0:
-            break
-        if meal.portions > rest:
-            meal = _part(wanted, meal, rest)
-        if lots is None:
-            taken[meal.id] = Taken(meal, ())
-            rest -= meal.portions
-            continue
-        used = _from_lots(meal, lots, recipes[already.recipe], household, left)
+    for meal in _covered(meals, already.portions, wanted):
+        used = () if lots is None else _from_lots(meal, lots, recipes[already.recipe], household, left)
         if used is None:
             short += meal.portions
-            rest -= meal.portions
-            continue
-        taken[meal.id] = Taken(meal, used)
-        rest -= meal.portions
+        else:
+            taken[meal.id] = Taken(meal, used)
     on_hand = sum((portions_of(lot) for lot in lots or () if lot.recipe == already.recipe), Fraction(0))
     if lots is not None and (short > 0 or already.portions > on_hand):
         return [_stock_short(already, on_hand, short, recipes)]
     return []
+
+
+def _covered(meals: list[Wanted], portions: Fraction, wanted: list[Wanted]) -> list[Wanted]:
+    """The earliest meals that so many portions cover whole; with what is left over, part of the earliest other one."""
+    rest, covered = portions, {}
+    for meal in meals:
+        if meal.portions <= rest:
+            covered[meal.id] = meal
+            rest -= meal.portions
+    over = next((meal for meal in meals if meal.id not in covered), None)
+    if rest > 0 and over is not None:
+        covered[over.id] = _part(wanted, over, rest)
+    return [covered[meal.id] for meal in meals if meal.id in covered]
 
 
 def _part(wanted: list[Wanted], meal: Wanted, portions: Fraction) -> Wanted:

@@ -115,7 +115,7 @@ def _kit_part(group: list[Serving], batch: Batch, part: str, n: int) -> Filled:
         session=session,
         kept=kept,
         made_on=batch.made_on,
-        holds=allergens.union(allergens.of_food(line.ingredient.food) for line in lines),
+        holds=allergens.union(allergens.of_line(line) for line in lines),
         use_by=min((s.use_by for s in group if s.use_by), default=None),
         pull_on=first.pull_on if icy else None,
         eat_on=first.date,

@@ -54,8 +54,9 @@ def rule_words(keeping: Keeping, caution: str) -> str:
 
 
 def nothing_kept(recipe: Recipe) -> bool:
-    """Whether nothing of the dish is made ahead: every line is added or cooked at service."""
-    return bool(recipe.ingredients) and all(line.when == "at service" for line in recipe.ingredients)
+    """Whether nothing of the dish is made ahead: every line is added or cooked at service, none is a dish itself."""
+    lines = recipe.ingredients
+    return bool(lines) and all(line.when == "at service" and line.recipe is None for line in lines)
 
 
 def unfrozen(keeping: Keeping, caution: str, made_on: date, eaten_on: date | None) -> Storage | None:

@@ -40,10 +40,11 @@ def reckon_week(
     stock: Stock | None,
     today: date,
     problems: tuple[Problem, ...] = (),
+    draw_up: run_sheet.DrawUp = run_sheet.drawn_up,
 ) -> WeekFacts:
     """Everything about one week. `problems` are those already found in what it needs; they stand in the result."""
     household = library.household
-    settled, made, sheets, late = _with_run_sheets(week, library, facts, stock, today)
+    settled, made, sheets, late = _with_run_sheets(week, library, facts, stock, today, draw_up)
     needs = batches.needs(made, settled.servings, settled.variants)
     first_day = week.sessions[0].on if week.sessions else week.monday
     foods, past = on_hand.foods_on_hand(stock, today) if stock is not None else ((), ())
@@ -84,6 +85,27 @@ def reckon_week(
     )
 
 
+def printed_week(library: Library, today: date, named: str | None = None) -> str | None:
+    """The week that is printed: the one named, else the one under way or next, else the last.
+
+    A week is under way from its first session to its Sunday; on a day of two weeks it is the later one.
+    """
+    if named in library.weeks:
+        return named
+    weeks = sorted(library.weeks.values(), key=lambda week: week.monday)
+
+    def begins(week: Week) -> date:
+        return min([week.monday, *(session.on for session in week.sessions)])
+
+    under_way = [w for w in weeks if begins(w) <= today <= w.monday + timedelta(days=6)]
+    coming = [w for w in weeks if begins(w) > today]
+    if under_way:
+        return under_way[-1].key
+    if coming:
+        return coming[0].key
+    return weeks[-1].key if weeks else None
+
+
 def past_their_time(library: Library, today: date) -> tuple[Problem, ...]:
     """The lots past their time, for a household that plans no week."""
     _, of_dishes = dishes.lots_of_dishes(library.stock, library.recipes, library.household, today)
@@ -92,14 +114,19 @@ def past_their_time(library: Library, today: date) -> tuple[Problem, ...]:
 
 
 def _with_run_sheets(
-    week: Week, library: Library, facts: Mapping[str, RecipeFacts], stock: Stock | None, today: date
+    week: Week,
+    library: Library,
+    facts: Mapping[str, RecipeFacts],
+    stock: Stock | None,
+    today: date,
+    draw_up: run_sheet.DrawUp,
 ) -> tuple[Settled, tuple[Batch, ...], tuple[RunSheet, ...], tuple[Problem, ...]]:
     """Settle, draw up the run sheets, and settle again where a session turns out not to be over before a meal."""
     ends: dict[Session, datetime] = {}
     settled = settle(week, library, facts, stock, today)
     for _ in range(ROUNDS):
         made = batches.batches(settled.placed, settled.variants, library.household)
-        sheets, late = run_sheet.sheets(made, library.household)
+        sheets, late = run_sheet.sheets(made, library.household, draw_up)
         finish = {sheet.of: sheet.finish for sheet in sheets if sheet.of is not None}
         if not _overruns(settled, finish, library):
             break

@@ -14,7 +14,7 @@ from binder.model.recipe import Ingredient
 from binder.model.week import MealLine
 from binder.problem import Problem, error, warning
 from binder.reckon import allergens, reheating
-from binder.reckon.facts import RecipeFacts, Serving
+from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
 from binder.reckon.words import days_in_words, listed
 from binder.tables.words import key as plain_key
 
@@ -92,7 +92,15 @@ def _avoided(group: _Group) -> Iterator[Problem]:
 
 def avoided_foods(avoided: str, facts: RecipeFacts) -> tuple[str, ...]:
     """The foods of a dish that an avoided food's name takes in: the food itself, its row, or a kind of it."""
-    return tuple(dict.fromkeys(line.food for line in facts.ingredients if _is_kind_of(line.ingredient, avoided)))
+    return tuple(dict.fromkeys(line.food for line in _lines(facts) if _is_kind_of(line.ingredient, avoided)))
+
+
+def _lines(facts: RecipeFacts) -> Iterator[IngredientFacts]:
+    """Every line of a dish and of all that its parts are made from."""
+    for line in facts.ingredients:
+        yield line
+        if line.made_from is not None:
+            yield from _lines(line.made_from)
 
 
 def _is_kind_of(line: Ingredient, avoided: str) -> bool:
@@ -119,7 +127,7 @@ def _banned(group: _Group) -> Iterator[Problem]:
 
 def _other_list(banned: str, facts: RecipeFacts) -> tuple[str, ...]:
     """What a ban in the words of the list that the household does not use takes in."""
-    words = {word for line in facts.ingredients for word in line.ingredient.food.contains_other or ()}
+    words = {word for line in _lines(facts) for word in line.ingredient.food.contains_other or ()}
     return allergens.covered(banned, sorted(words))
 
 

@@ -8,7 +8,7 @@ this package decides: the same content gives the same sheet on every machine.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from fractions import Fraction
@@ -31,25 +31,42 @@ LONG = timedelta(hours=6)  # a session of more than this is said to be long: com
 WASHING = "wash"
 
 
-def sheets(batches: tuple[Batch, ...], household: Household) -> tuple[tuple[RunSheet, ...], tuple[Problem, ...]]:
-    """One sheet for each session that makes something, in order of time, and what stands against them."""
+DrawUp = Callable[[Kitchen, tuple[Care, ...]], Found]
+
+
+@lru_cache(maxsize=256)
+def drawn_up(kitchen: Kitchen, care: tuple[Care, ...]) -> Found:
+    """The plan that is printed. Remembered: a week is settled in rounds, and most sessions stay."""
+    found = search(kitchen)
+    return replace(found, plan=careful(kitchen, found.plan, care))
+
+
+def sheets(
+    batches: tuple[Batch, ...], household: Household, draw_up: DrawUp = drawn_up
+) -> tuple[tuple[RunSheet, ...], tuple[Problem, ...]]:
+    """One sheet for each session that makes something, in order of time, and what stands against them.
+
+    `draw_up` is `drawn_up`, or what remembers its answers.
+    """
     by_session: dict[Session, list[Batch]] = {}
     for batch in batches:
         if batch.session is not None and batch.facts is not None:
             by_session.setdefault(batch.session, []).append(batch)
     found = [
-        _sheet(session, by_session[session], household)
+        _sheet(session, by_session[session], household, draw_up)
         for session in sorted(by_session, key=lambda s: (s.on, s.at_minutes, s.span.line))
     ]
     return tuple(sheet for sheet, _ in found), in_order([p for _, problems in found for p in problems])
 
 
-def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> tuple[RunSheet, tuple[Problem, ...]]:
+def _sheet(
+    session: Session, batches: Sequence[Batch], household: Household, draw_up: DrawUp
+) -> tuple[RunSheet, tuple[Problem, ...]]:
     have = kit.equipment(session, batches, household)
     tasks, lists = planned(batches, have)
     tasks = (*tasks, *_of_session(tasks, household.session_minutes))
     at = setting(tasks, lists, have, household)
-    found = _best(at.kitchen, at.care)
+    found = draw_up(at.kitchen, at.care)
     start = clock(household, session.on, session.at_minutes)
     problems = [*kit.missing(batches, have, household)]
     if not found.within_limits:
@@ -58,13 +75,6 @@ def _sheet(session: Session, batches: Sequence[Batch], household: Household) -> 
     if sheet.finish - start > LONG or sheet.finish.date() > start.date():
         problems.append(_too_long(session, sheet))
     return sheet, tuple(problems)
-
-
-@lru_cache(maxsize=256)
-def _best(kitchen: Kitchen, care: tuple[Care, ...]) -> Found:
-    """The plan that is printed. Remembered: a week is settled in rounds, and most sessions stay."""
-    found = search(kitchen)
-    return replace(found, plan=careful(kitchen, found.plan, care))
 
 
 def _of_session(tasks: tuple[Planned, ...], stated: Mapping[str, Fraction] | None) -> list[Planned]:

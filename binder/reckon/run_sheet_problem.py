@@ -58,15 +58,6 @@ class Plan:
         return max((s + job.length for s, job in zip(self.starts, kitchen.jobs, strict=True)), default=0)
 
 
-def heads(kitchen: Kitchen) -> list[int]:
-    """The earliest start of each job by what it waits for; nothing is hot before an oven has been heated."""
-    found: list[int] = []
-    for job in kitchen.jobs:
-        ready = max((found[i] + kitchen.jobs[i].length for i in job.after), default=0)
-        found.append(max(ready, kitchen.heating) if job.racks else ready)
-    return found
-
-
 def followers(kitchen: Kitchen) -> list[list[int]]:
     """The jobs that wait for each job directly."""
     found: list[list[int]] = [[] for _ in kitchen.jobs]

@@ -7,10 +7,9 @@ from typing import Literal
 
 from binder.problem import Problem, Span, error
 from binder.source.body import NO_BODY, Body, read_body
+from binder.source.limits import MOST_BYTES
 from binder.source.nodes import Mapping, Node, Scalar
 from binder.source.yaml_reader import read_yaml
-
-MOST_BYTES = 2_000_000
 
 
 @dataclass(frozen=True, slots=True)

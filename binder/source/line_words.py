@@ -30,6 +30,7 @@ BEFORE = re.compile(rf"{_one}(?:(?:\s+and\s+|\s*,\s*|\s+){_one})*(?=\s+\S)", re.
 AFTER = re.compile(
     rf"\s+(?:{_one}(?:(?:\s+and\s+|\s+){_one})*|(?:cut|torn|sliced|broken|chopped) in(?:to)?\s.*"
     r"|(?:mixed|dissolved|whisked|blended|soaked|stirred|mashed) (?:with|in|into|to)\s.*"
+    r"|(?:such as|preferably|ideally|from (?:a|the) (?:jar|can|tin|deli|packet|bag|tub))\b.*"
     r"|at room temperature|of (?:your )?choice)$",
     re.IGNORECASE,
 )

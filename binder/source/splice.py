@@ -14,7 +14,7 @@ from typing import Any
 from binder.problem import Problem, Span, error
 from binder.source.yaml_extent import Extent, extents
 from binder.source.yaml_reader import read_yaml
-from binder.source.yaml_text import as_read, entry, flow, item, plain_value
+from binder.source.yaml_text import WIDTH, as_read, entry, flow, item, plain_value
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,19 +34,27 @@ class Remove:
 
 @dataclass(frozen=True, slots=True)
 class Append:
-    """A new last item of the list under the key `to` (None: the whole text is the list); `gap`: a blank line before."""
+    """A new last item of the list under the key `to` (None: the whole text is the list).
+
+    `gap`: a blank line before it; `below`: its keys one below the other.
+    """
 
     to: str | None
     value: Any
     gap: bool = False
+    below: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Put:
-    """The key with its value at the end of the outermost keys; where the key is there, its value is exchanged."""
+    """The key with its value at the end of the outermost keys; where the key is there, its value is exchanged.
+
+    Short lists and keys stand on one line where it has room for them.
+    """
 
     key: str
     value: Any
+    width: int = WIDTH
 
 
 Edit = Replace | Remove | Append | Put
@@ -207,15 +215,16 @@ class _Text:
         if holder.kind == "list" and holder.style:
             return self._into_brackets(holder, flow(edit.value)), changed
         if holder.kind == "list":
-            return self._below(holder.end[0], item(edit.value, self._dash(holder)), edit.gap), changed
+            new = item(edit.value, self._dash(holder), below=edit.below)
+            return self._below(holder.end[0], new, edit.gap), changed
         if edit.to is None:
-            return self._at_end(item(edit.value)), changed
+            return self._at_end(item(edit.value, below=edit.below)), changed
         if not holder.empty or root.style:
             start, stop = self._offset(holder.start), self._offset(holder.end)
             space = " " if holder.empty and self.text[start - 1] != " " else ""
             return self._cut(start, stop, f"{space}[{flow(edit.value)}]"), changed
         key = root.keys[root.names.index(edit.to)]
-        return self._below(key.end[0], item(edit.value, key.start[1] + 2)), changed
+        return self._below(key.end[0], item(edit.value, key.start[1] + 2, below=edit.below)), changed
 
     def _put(self, edit: Put, root: Extent, value: Any) -> tuple[str, Any]:
         if value is not None and root.kind != "map":
@@ -226,7 +235,8 @@ class _Text:
                 old = root.values[root.names.index(edit.key)]
                 return self._cut(self._offset(old.start), self._offset(old.end), flow(edit.value)), changed
             return self._into_brackets(root, flow({edit.key: edit.value})[1:-1]), changed
-        lines = entry(edit.key, edit.value, root.start[1] if root.kind == "map" else 0)
+        indent = root.start[1] if root.kind == "map" else 0
+        lines = entry(edit.key, edit.value, indent, edit.width)
         if root.kind != "map" or edit.key not in root.names:
             return self._at_end(lines), changed
         number = root.names.index(edit.key)

@@ -49,30 +49,30 @@ def flow(value: Any, within: bool = True) -> str:
     return "[" + ", ".join(flow(one) for one in value) + "]"
 
 
-def entry(key: str, value: Any, indent: int = 0) -> list[str]:
-    """`key: value` on one line, or the key with its lines below it."""
+def entry(key: str, value: Any, indent: int = 0, width: int = WIDTH) -> list[str]:
+    """`key: value` on one line of at most `width` characters, or the key with its lines below it."""
     space = " " * indent
     head = f"{space}{_scalar(key, True)}:"
     if isinstance(value, Mapping) and value:
         one_line = f"{head} {flow(value)}"
-        if _flat(value) and len(one_line) <= WIDTH:
+        if _flat(value) and len(one_line) <= width:
             return [one_line]
-        return [head, *(line for name, one in value.items() for line in entry(str(name), one, indent + 2))]
+        return [head, *(line for name, one in value.items() for line in entry(str(name), one, indent + 2, width))]
     if not isinstance(value, str) and isinstance(value, Sequence) and value:
         one_line = f"{head} {flow(value)}"
-        if all(not _is_collection(one) for one in value) and not _has_texts(value) and len(one_line) <= WIDTH:
+        if all(not _is_collection(one) for one in value) and not _has_texts(value) and len(one_line) <= width:
             return [one_line]
-        return [head, *(line for one in value for line in item(one, indent + 2))]
+        return [head, *(line for one in value for line in item(one, indent + 2, width))]
     return [f"{head} {flow(value, False)}"]
 
 
-def item(value: Any, indent: int = 0) -> list[str]:
-    """`- value` on one line, or a dash and its keys one below the other."""
+def item(value: Any, indent: int = 0, width: int = WIDTH, below: bool = False) -> list[str]:
+    """`- value` on one line, or, where that is too long or `below`, a dash and its keys one below the other."""
     space = " " * indent
     one_line = f"{space}- {flow(value, False)}"
-    if not isinstance(value, Mapping) or not value or (_flat(value) and len(one_line) <= WIDTH):
+    if not isinstance(value, Mapping) or not value or (not below and _flat(value) and len(one_line) <= width):
         return [one_line]
-    lines = [line for name, one in value.items() for line in entry(str(name), one, indent + 2)]
+    lines = [line for name, one in value.items() for line in entry(str(name), one, indent + 2, width)]
     return [f"{space}- {lines[0].lstrip()}", *lines[1:]]
 
 
@@ -128,6 +128,8 @@ def _is_plain(text: str, within: bool) -> bool:
     if not text or text != text.strip() or "\n" in text or _TOO_RARE.search(text):
         return False
     if text[0] in "-?:,[]{}#&*!|>'\"%@`" and not re.match(r"-[^\s]", text):
+        return False
+    if re.match(r"\d+:\d", text):  # a time of day: a number to readers of YAML 1.1
         return False
     if ": " in text or " #" in text or text.endswith(":") or text in ("---", "...") or text[:4] in ("--- ", "... "):
         return False

@@ -31,6 +31,8 @@ _STATES = frozenset({
 })  # fmt: skip
 
 _SIZES = frozenset({"small", "medium", "large"})
+# Units that are the whole piece: a large bulb of fennel is a large fennel.
+_WHOLE = frozenset({"each", "head", "ear"})
 # A piece by the words that may stand for it, nearest first: a line's reader has one word for packet, bag and tub.
 _ALSO_CALLED: Mapping[str, tuple[str, ...]] = MappingProxyType({
     "tin": ("can",),
@@ -222,7 +224,7 @@ def _piece(item: Everyday, unit: str, form: tuple[str, ...]) -> GramsOf | None:
     words = (word, *_ALSO_CALLED.get(word, ()))
     sizes = [size.casefold() for size in form]
     row = composition.row(item.row) if item.row else None
-    for name in [f"{size} {name}" for name in words for size in sizes] + (sizes if word == "each" else []):
+    for name in [f"{size} {name}" for name in words for size in sizes] + (sizes if word in _WHOLE else []):
         if entry := item.pieces.get(name):
             return _own(entry, name)
     if row and word != "each" and (sized := _sized(row, words, frozenset(sizes))):

@@ -80,14 +80,5 @@ def test_only_plain_files_inside_the_folder_are_read(tmp_path: Path) -> None:
     assert dict(read.photos) == {} and set(read.files) == {"household.yaml"}
 
 
-def test_a_torn_memory_is_made_anew(tmp_path: Path) -> None:
-    memory = disk.Memory(tmp_path)
-    assert memory.recall(("key",), lambda: b"made") == b"made"
-    assert memory.recall(("key",), lambda: b"not made again") == b"made"
-    (remembered,) = tmp_path.iterdir()
-    remembered.write_bytes(remembered.read_bytes()[:-1] + b"X")
-    assert memory.recall(("key",), lambda: b"made anew") == b"made anew"
-
-
 def test_keys_do_not_run_together() -> None:
     assert disk.digest(("ab", "c")) != disk.digest(("a", "bc"))

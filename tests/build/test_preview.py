@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from binder import disk
-from binder.build import Asked
+from binder.examine import Asked
+from binder.memory import Memory
 from binder.outputs import KINDS
 from binder.preview import EVENTS, Listeners, rebuild, serve
 from tests.kitchen import Kitchen
@@ -71,7 +71,7 @@ def test_an_open_page_is_told_of_a_build(served: tuple[int, Listeners]) -> None:
 
 def test_with_an_error_the_last_good_build_stays(kitchen: Kitchen) -> None:
     kitchen.recipe("barley-stew", STEW).week(STEW_WEEK).write()
-    today, memory = Asked(date(2026, 6, 7)), disk.Memory(None)
+    today, memory = Asked(date(2026, 6, 7)), Memory(None)
     assert rebuild(kitchen.content, kitchen.out, today, "default", SITE, memory)[0]
     page = (kitchen.out / "site/index.html").read_bytes()
     kitchen.recipe("barley-stew", STEW.replace("makes: 5 portions", "makes: nothing")).write()

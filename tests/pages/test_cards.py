@@ -9,7 +9,7 @@ import pytest
 
 from binder.model.recipe import Use
 from binder.pages import card_steps, cooling, kit, recipe_card, run_sheet
-from binder.pages.page import Box, Ingredients, Page, Steps
+from binder.pages.page import Box, Ingredients, Page, Para, Steps
 from binder.reckon.facts import Task
 from binder.tables import temperatures
 
@@ -52,8 +52,10 @@ def test_what_is_added_at_service_is_told_by_portion_and_by_eater() -> None:
 
 def test_allergens_stand_in_a_box_for_each_kind_of_portion() -> None:
     box = next(b for b in of_kind(card("squash-barley-bake"), Box) if b.kind == "allergens")
-    assert "For Ilka: Contains sesame." in words(box)
-    assert "For Tomas: Contains milk. Pack says may contain sesame." in words(box)
+    assert [said(p.text) for p in of_kind(box, Para)] == [
+        "For Ilka: Contains sesame.",
+        "For Tomas: Contains milk. Pack says may contain sesame. Read the pack each time.",
+    ]
 
 
 def test_what_is_not_recorded_is_not_said_to_be_absent() -> None:
@@ -100,7 +102,7 @@ def test_pressure_and_meat_bring_their_cautions() -> None:
     ))  # fmt: skip
     batch = replace(week_facts().batches[0], recipe="stew", facts=facts, id="b9")
     text = words(recipe_card.pages(edition(facts=week_facts(batches=(batch,)))))
-    assert "maker's manual" in text and "poultry 165 °F / 74 °C" in text
+    assert "maker's manual" in text and "poultry 165 °F / 74 °C" in text and "two thirds full" in text
     assert "maker's manual" not in words(card("squash-barley-bake"))
 
 
@@ -141,6 +143,12 @@ def test_a_factor_is_told_as_a_fraction_where_that_says_something() -> None:
     assert "0.55 × the recipe" in recipe_card.pages(edition(facts=week_facts(batches=(batch,))))[0].subtitle
 
 
+def test_a_card_says_until_when_it_must_be_cold() -> None:
+    text = words(card("squash-barley-bake"))
+    assert "Hot until 13:40: cool at once" in text and "by 15:40, 41 °F / 5 °C by 19:40" in text
+    assert "Reheat to 165 °F / 74 °C" in text
+
+
 def test_a_kits_own_card_stops_at_the_prep_day() -> None:
     text = words(card("trout-kit"))
     assert "Cut the potatoes." in text and "Fry the trout." not in text and "butter" not in text
@@ -159,7 +167,7 @@ def test_a_kit_card_has_set_what_is_apart_and_the_hours_of_service() -> None:
         ("", "18:07", "Boil the potatoes.", "15 min, unattended, burner"),
         ("", "18:22", "Fry the trout.", "8 min, burner"),
     ]  # fmt: skip
-    assert "18:07, to eat at 18:30" in words(page)
+    assert "18:07, to eat at 18:30" in words(page) and "use by Thu 11 Jun" in words(page)
     assert "Raw meat and fish stay closed" in words(page)
 
 

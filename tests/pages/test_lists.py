@@ -6,15 +6,21 @@ from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
-from binder.model.quantity import exactly
+from binder.model.quantity import Amount, exactly
 from binder.pages import carrying, keeping, mise_en_place, notes, packing, reheating, shopping
-from binder.pages.page import Check, Drawing
-from binder.reckon.facts import Costs, PackCount
+from binder.pages.page import Bullets, Check, Drawing, Para
+from binder.reckon.facts import Costs, MiseRow, MiseShare, PackCount
 
-from .fixture import each, measure
-from .fixture_week import edition, week_facts
+from .fixture import MONDAY, SESSION, each, measure
+from .fixture_week import FRIDAY, TUESDAY, edition, servings, week_facts
 from .fixture_week import shopping as rows
 from .reading import of_kind, said, table, words
+
+WEDNESDAY = date(2026, 6, 10)
+
+
+def spoons(count: int) -> Amount:
+    return exactly(Fraction("14.7868") * count, "mL")
 
 
 def test_shopping_by_aisle_with_packs_and_what_is_left_over() -> None:
@@ -65,9 +71,25 @@ def test_nothing_to_buy_says_so() -> None:
 
 def test_mise_en_place_says_each_food_once_with_its_split() -> None:
     assert table(mise_en_place.pages(edition()), "mise") == [
-        ("", "3", "Onions", "diced", "Squash and barley bake 2; Lentil stew 1"),
-        ("", "some", "Salt", "as it is", "Squash and barley bake"),
+        ("", "3", "Onions", "diced", "Squash and barley bake 2 · Lentil stew 1"),
     ]
+
+
+def test_what_is_only_measured_out_stands_by_dish() -> None:
+    spoon = measure("1", "tbsp")
+    oil = MiseRow("olive oil", "", spoons(2), None, (
+        MiseShare("squash-barley-bake", spoons(1)), MiseShare("trout-kit", spoons(1)),
+    ), SESSION, (spoon.times(Fraction(2)),))  # fmt: skip
+    barley = MiseRow(
+        "pearled barley", "dry", exactly(375, "g"), None, (MiseShare("squash-barley-bake", None),), SESSION
+    )
+    squash = MiseRow("butternut squash", "", exactly(900, "g"), None, (MiseShare("squash-barley-bake", None),), SESSION)
+    pages = mise_en_place.pages(edition(facts=week_facts(mise_en_place=(oil, barley, squash))))
+    assert [said(c.text).lower() for c in of_kind(pages, Check)] == [
+        "squash and barley bake: 1 tbsp olive oil, 13 oz pearled barley (dry)", "trout: 1 tbsp olive oil",
+    ]  # fmt: skip
+    assert [row[2] for row in table(pages, "mise")] == ["Butternut squash"]
+    assert "In all: olive oil 2 tbsp." in words(pages)
 
 
 def test_cups_and_spoons_of_one_food_are_told_by_their_sum() -> None:
@@ -82,15 +104,28 @@ def test_mise_en_place_gives_weights_to_who_reads_metric() -> None:
     assert table(mise_en_place.pages(edition(measures="both")), "mise")[0][1] == "3 (330 g)"
 
 
-def test_packing_has_a_line_for_each_container() -> None:
+def test_packing_has_a_line_for_each_eater_and_weight() -> None:
     found = table(packing.pages(edition()), "packing")
     assert found == [
-        ("Squash and barley bake – 2 × deep tub, empty 80 g",),
-        ("", "", "Ilka", "350 g", "1/10", "Mon 8 Jun, lunch", "refrigerator, then survey van"),
-        ("", "", "Tomas", "350 g", "1/10", "Mon 8 Jun, lunch", "refrigerator, then ward"),
-        ("Squash and barley bake – 1 × deep tub, surplus, empty 80 g",),
-        ("", "", "surplus", "350 g", "", "any day", "freezer"),
+        ("Squash and barley bake – 2 × deep tub, in the refrigerator, empty 80 g",),
+        ("", "", "Ilka", "350 g", "1/10", "Mon, lunch", "survey van"),
+        ("", "", "Tomas", "350 g", "1/10", "Mon, lunch", "ward"),
+        ("Squash and barley bake – 1 × deep tub, surplus, in the freezer, empty 80 g",),
+        ("", "", "surplus", "350 g", "", "any day", ""),
     ]
+
+
+def test_containers_that_say_the_same_are_one_line_with_a_box_for_each() -> None:
+    mine = servings()[1]
+    days = (MONDAY, TUESDAY, WEDNESDAY, FRIDAY)
+    four = tuple(replace(mine, id=f"x{n}", date=on) for n, on in enumerate(days))
+    row = replace(week_facts().packing[0], count=4, servings=tuple(s.id for s in four))
+    grid = packing.grid((row,), edition(facts=week_facts(servings=four, packing=(row,))))
+    assert [said(cell) for cell in grid.rows[1].cells[2:6]] == ["Tomas", "4 × 350 g", "1/10", "Mon–Wed, Fri, lunch"]
+    assert [r.ticks for r in grid.rows] == [1, 4]
+    half = replace(four[3], portions=Fraction(1, 2))
+    apart = packing.grid((row,), edition(facts=week_facts(servings=(*four[:3], half), packing=(row,))))
+    assert [r.ticks for r in apart.rows] == [1, 3, 1]
 
 
 def test_a_kit_is_not_shared_by_the_weight_of_its_batch() -> None:
@@ -116,11 +151,20 @@ def test_reheating_by_place_says_where_a_time_comes_from() -> None:
     assert "Eat cold" in text and "Has: microwave 700 W" in text
 
 
+def test_what_is_not_heated_is_a_line_and_not_a_row() -> None:
+    pages = reheating.pages(edition())
+    assert [row[0] for row in table(pages, "reheating")] == ["Squash and barley bake"]
+    lines = [said(p.text) for p in of_kind(pages, Para)]
+    assert "Cooked from its kit: see the kit card: Trout (Ilka, Tomas and Bea)." in lines
+    assert "Eaten as it is: Lentil stew (Tomas), Seed scones (Bea)." in lines
+    assert "Eat cold: Squash and barley bake (Ilka)." in lines
+
+
 def test_carrying_is_ticked_at_the_door() -> None:
     checks = of_kind(carrying.pages(edition()), Check)
     assert [(said(c.text), said(c.note)) for c in checks] == [
-        ("Squash and barley bake", "from the refrigerator"),
-        ("Tahini", "1½ tsp, added when eaten, from the cupboard"),
+        ("Squash and barley bake", "refrigerator"),
+        ("Tahini", "1½ tsp, cupboard"),
     ]
     assert "Two cold packs" in words(carrying.pages(edition()))
 
@@ -154,9 +198,11 @@ def test_keeping_notes_give_rule_source_and_rule_set() -> None:
     pages = keeping.note_pages(edition())
     found = table(pages, "keeping")
     assert found[0] == (
-        "Squash and barley bake", "Sun 7 Jun", "4 days in the refrigerator, 90 days frozen",
-        "4 days after the day made (usual; Cold Food Storage Chart)", "Thu 11 Jun; Mon 15 Jun once pulled",
+        "Squash and barley bake", "Sun 7 Jun", "Thu 11 Jun; Mon 15 Jun once pulled", "4 days", "90 days", "1",
     )  # fmt: skip
+    rules = next(b for b in of_kind(pages, Bullets) if b.ordered)
+    assert [said(rule) for rule in rules.items] == ["4 days after the day made (usual; Cold Food Storage Chart)"]
+    assert "poultry 165 °F / 74 °C" in words(pages) and "Egg dishes to 160 °F / 71 °C" in words(pages)
     assert "Strict for Bea." in words(pages)
     drawing = of_kind(pages, Drawing)[0]
     assert "Squash and barley bake frozen, pulled Thu 11 Jun, last day Mon 15 Jun" in drawing.alt

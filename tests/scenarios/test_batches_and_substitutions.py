@@ -85,6 +85,23 @@ def test_a_part_made_in_whole_batches_leaves_a_surplus(kitchen: Kitchen) -> None
     assert [label["recipe"] for label in facts["labels"]] == ["base", "base", "pot"]
 
 
+def test_a_part_added_at_service_goes_by_portions_eaten(kitchen: Kitchen) -> None:
+    """A whole batch of 4 for 2 eaten: half of the base that is written for four."""
+    kitchen.recipe("base", dish("600 g tomatoes", makes="3 cups", title="Base", more="portion: 1 cup\n"))
+    more = "batch: whole\nat service:\n  - 2 cups recipe: base\n"
+    kitchen.recipe("pot", dish("400 g carrots", makes="4 portions", more=more))
+    facts = kitchen.week(plan("lunch: pot, for: Tomas, on: mon-tue, at: home")).facts()
+    assert by(facts["batches"], "portions_made", "recipe") == {"base": 1, "pot": 4}
+
+
+def test_a_part_is_made_ahead_for_a_dish_put_together_at_service(kitchen: Kitchen) -> None:
+    kitchen.recipe("base", dish("600 g tomatoes", makes="3 cups", title="Base", more="portion: 1 cup\n"))
+    front = "title: Toast\nform: assemble\nmakes: 1 portion\ningredients: []\nat service:\n  - 1 cup recipe: base\n"
+    kitchen.recipe("toast", front)
+    facts = kitchen.week(plan("lunch: toast, for: Tomas, on: mon-tue, at: home")).facts()
+    assert only(facts["batches"], recipe="base")["portions_made"] == 2
+
+
 @pytest.mark.parametrize(
     ("gives", "food", "grams"),
     [

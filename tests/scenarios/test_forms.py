@@ -26,6 +26,14 @@ def test_a_kit_for_several_eaters_with_a_portions_map(kitchen: Kitchen) -> None:
     assert facts["pull_list"] == []
 
 
+def test_a_kits_labels_have_the_allergens_of_its_parts(kitchen: Kitchen) -> None:
+    kitchen.recipe("base", dish("60 g butter", title="Base"))
+    kitchen.recipe("trout-kit", kit("4 trout fillets", "raw fatty fish", set_line="1 portion recipe: base"))
+    facts = kitchen.week(plan("dinner: trout-kit, for: Ilka, on: tue")).facts()
+    labels = [label["contains"] for label in facts["labels"] if label["recipe"] == "trout-kit"]
+    assert labels == [["milk"], ["fish (trout)"]]
+
+
 def test_two_labels_for_each_kit_and_place(kitchen: Kitchen) -> None:
     """Ilka and Bea at home, Tomas at the ward; Tuesday and Wednesday: 2 days x 2 places x 2."""
     kitchen.recipe("trout-kit", kit("4 trout fillets", "raw fatty fish"))

@@ -213,6 +213,13 @@ def test_nights_to_thaw_by_the_weight_of_one_piece(kitchen: Kitchen, grams: int,
     assert [(s["kept"], s["pull_on"]) for s in facts["servings"]] == [("freezer", pull_on)]
 
 
+def test_what_could_not_thaw_in_time_is_not_frozen(kitchen: Kitchen) -> None:
+    """2 kg thaw in two nights; made Sunday for Tuesday it would be pulled as it goes in."""
+    more = "portion: 2 kg\nkeeps: {fridge: 1 day}\n"
+    kitchen.recipe("pot", dish("2 kg carrots", more=more)).week(plan("lunch: pot, for: Tomas, on: tue, at: home"))
+    assert codes(kitchen.check()) == ["kept-too-long"]
+
+
 def test_use_by_of_a_frozen_serving_is_its_last_day_after_pulling(kitchen: Kitchen) -> None:
     facts = kept(kitchen, "keeps: {fridge: 1 day}\n", "lunch: pot, for: Tomas, on: [tue, fri], at: home")
     assert [(s["pull_on"], s["use_by"]) for s in facts["servings"]] == [(day(8), day(9)), (day(11), day(12))]

@@ -118,6 +118,12 @@ def test_a_ban_in_the_words_of_the_other_list(kitchen: Kitchen) -> None:
     assert "banned-at-place" in codes(kitchen.week(plan("lunch: pot, for: Bea, on: mon")).check())
 
 
+def test_a_ban_that_only_the_other_list_knows(kitchen: Kitchen) -> None:
+    kitchen.household("bans: [peanuts, tree nuts]", "bans: [celery]").recipe("pot", dish("30 g celery"))
+    problems = kitchen.week(plan("lunch: pot, for: Bea, on: mon")).check()
+    assert [(p["code"], p["line"]) for p in problems if p["severity"] == "error"] == [("banned-at-place", 6)]
+
+
 @pytest.mark.parametrize(
     ("avoids", "line", "found"),
     [
@@ -150,6 +156,21 @@ def test_the_fourteen_of_the_other_list(kitchen: Kitchen) -> None:
     kitchen.household("time zone", "allergen list: eu\ntime zone").recipe("pot", dish("50 g celery", "20 g mustard"))
     contains = kitchen.recipe_facts("pot")["contains"]
     assert "celery" in contains and "mustard" in contains
+
+
+def test_a_food_that_is_avoided_is_found_in_a_part_of_a_part(kitchen: Kitchen) -> None:
+    kitchen.household("{name: Tomas,", "{name: Tomas, avoids: [carrots],")
+    kitchen.recipe("base", dish("60 g carrots", title="Base"))
+    kitchen.recipe("mid", dish("1 portion recipe: base", title="Mid"))
+    kitchen.recipe("pot", dish("1 portion recipe: mid")).week(plan(HOME))
+    problem = only(kitchen.check(), code="avoided-food")
+    assert "carrot" in problem["message"] and problem["line"] == 6
+
+
+def test_a_ban_of_the_other_list_is_found_in_a_part(kitchen: Kitchen) -> None:
+    kitchen.household("bans: [peanuts, tree nuts]", "bans: [celery]")
+    kitchen.recipe("base", dish("60 g celery", title="Base")).recipe("pot", dish("1 portion recipe: base"))
+    assert "banned-at-place" in codes(kitchen.week(plan("lunch: pot, for: Bea, on: mon")).check())
 
 
 # ---- carrying ----

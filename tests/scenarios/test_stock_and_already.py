@@ -99,6 +99,19 @@ def test_a_serving_larger_than_what_is_left_comes_partly_from_stock(kitchen: Kit
     assert facts["problems"] == []
 
 
+def test_a_smaller_portion_takes_what_is_left_before_one_is_parted(kitchen: Kitchen) -> None:
+    """3 of 1 + 1 + 0.5 on each day: Monday's whole, then Bea's half of Tuesday; no portion is parted."""
+    facts = served(
+        kitchen,
+        "freezer:\n  - 3 portions lentil stew, made 2026-06-01\n",
+        "lunch: lentil-stew, for: everyone, on: mon-tue, portions: {Bea: 0.5}, at: home",
+        already="3 portions lentil stew",
+    )
+    from_stock = [(s["date"], s["eater"], s["portions"]) for s in facts["servings"] if s["lot"]]
+    assert from_stock == [(day(8), "Ilka", 1), (day(8), "Tomas", 1), (day(8), "Bea", 0.5), (day(9), "Bea", 0.5)]
+    assert only(facts["batches"], recipe="lentil-stew")["portions_needed"] == 2
+
+
 def test_two_lines_of_already_of_one_dish_add_up(kitchen: Kitchen) -> None:
     facts = served(
         kitchen,
@@ -252,6 +265,27 @@ def test_use_first_names_what_expires_soonest_first(kitchen: Kitchen) -> None:
     facts = kitchen.file("stock.yaml", stock).week(plan("lunch: pot, for: Tomas, on: mon, at: home")).facts()
     found = [(u["food"], u["recipe"], u["amount"]["amount"], u["place"], u["use_by"]) for u in facts["use_first"]]
     assert found == [(None, "lentil-stew", 2, "fridge", day(8)), ("red sauce", None, 300, "fridge", day(10))]
+
+
+def test_use_first_has_what_the_plan_leaves(kitchen: Kitchen) -> None:
+    """Two onions, 220 g edible, are 244.4 g as purchased of 550 g."""
+    kitchen.recipe("pot", dish("2 onions, diced")).file(
+        "stock.yaml", "cupboard:\n  - 550 g onions, best before 2026-06-12\n"
+    )
+    rows = kitchen.week(plan("lunch: pot, for: Tomas, on: mon, at: home")).facts()["use_first"]
+    assert [(u["food"], u["amount"]["amount"], u["use_by"]) for u in rows] == [
+        ("onion", pytest.approx(305.56, abs=0.01), day(12))
+    ]
+
+
+def test_what_is_past_today_is_not_on_hand_for_a_session_before(kitchen: Kitchen) -> None:
+    """Opened on the 3rd, 5 days: good on Sunday 7, past on Wednesday 10."""
+    kitchen.file("foods.yaml", SAUCE).recipe("pot", dish("250 g red sauce"))
+    kitchen.file("stock.yaml", "fridge:\n  - 600 g red sauce, opened 2026-06-03\n")
+    kitchen.week(plan("lunch: pot, for: Tomas, on: mon, at: home"))
+    for today, amount in ((day(7), 600), (day(8), 600), (day(9), 0), (day(10), 0)):
+        facts = kitchen.build(today=today).read("site/weeks/2026-W24/facts.json")
+        assert only(facts["shopping"], food="red sauce")["on_hand"]["amount"] == amount
 
 
 def test_stock_serves_only_the_week_that_is_printed(kitchen: Kitchen) -> None:

@@ -37,6 +37,7 @@ def printed(kitchen: Kitchen) -> list[str]:
         ("2026-05-01", "2026-W23"),  # next
         ("2026-06-03", "2026-W23"),  # under way
         ("2026-06-06", "2026-W23"),  # Saturday before the next one's session
+        ("2026-06-07", "2026-W24"),  # the last day of one, the session of the next
         ("2026-06-10", "2026-W24"),
         ("2026-06-14", "2026-W24"),
         ("2026-06-16", "2026-W26"),  # none under way: the next

@@ -240,7 +240,7 @@ def test_what_cannot_be_edited_is_a_problem_and_no_text(text: str, edit: Edit) -
 
 
 def test_an_edit_that_reads_back_as_something_else_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(splice, "item", lambda value, indent=0: [f"{' ' * indent}- something else"])
+    monkeypatch.setattr(splice, "item", lambda value, *_, **__: ["  - something else"])
     assert isinstance(edited(STOCK, [Append("fridge", "1 fig")], "stock.yaml"), Problem)
 
 

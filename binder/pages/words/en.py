@@ -137,10 +137,11 @@ class Words(SiteWords):
     nothing_to_do = "Nothing to cook, carry, heat or pull this week."
     do_prep = "Prep session at {when}: {time}"
     do_carry = "Carry to {place} for {eater}: {count} things"
-    do_cook = "{meal} {time}, {place}: cook {dish}, {portions}, for {eaters}"
-    do_reheat = "{meal} {time}, {place}: heat {dish}, {portions}, for {eaters}"
-    do_flask = "Before leaving: fill a flask with {dish}, {portions}, for {eaters} ({meal}, {place})"
-    do_pull = "Evening: move {portions} of {dish} from the {source} to the {to}"
+    do_cook = "{when} cook {dish} for {eaters}{more}"
+    do_reheat = "{when} heat {dish} for {eaters}{more}"
+    do_flask = "Before leaving: fill a flask with {dish} for {eaters}{more}"
+    do_pull = "Evening: move {dish}, {portions}, from the {source} to the {to}"
+    at_place, for_day = "at {}", "for {}"
     cold_source_needed, with_cold_packs = "With cold packs", "with cold packs"
 
     # ---- 2 shopping ----
@@ -183,12 +184,12 @@ class Words(SiteWords):
     lukewarm_by, cold_by = "70 °F / 21 °C by", "41 °F / 5 °C by"
     cooling_title = "Cooling"
     cooling_how = (
-        "Thick food no deeper than 2 in (5 cm), thin liquids no deeper than 4 in (10 cm), lids ajar, air around. In the "
-        "refrigerator before the 70 °F / 21 °C time.",
-        "At the check take the temperature in the middle: above 92 °F / 33 °C it is late. Then shallower, or an ice "
-        "bath, and stir. (A screen only: worked out from Hedeen, Schaffner and Brown, 2022.)",
-        "70 °F / 21 °C missed: heat it again to 165 °F / 74 °C and begin once more, or throw it away. 41 °F / 5 °C "
-        "missed: throw it away.",
+        "Thick food no deeper than 2 in (5 cm), thin liquids 4 in (10 cm); lids ajar, air around; in the refrigerator "
+        "before the 70 °F / 21 °C time.",
+        "At the check, above 92 °F / 33 °C in the middle is late: shallower, or an ice bath, and stir. (A screen only: "
+        "worked out from Hedeen, Schaffner and Brown, 2022.)",
+        "70 °F / 21 °C missed: heat again to 165 °F / 74 °C and begin once more, or throw it away. 41 °F / 5 °C "
+        "missed: throw it away. ({source})",
     )
     pressure_title = "Pressure cooker"
     pressure_caution = (
@@ -215,12 +216,28 @@ class Words(SiteWords):
         "{} of it eaten, the rest thrown away",
     )
     prep_day, at_service, together = "Prep day", "At service", "Together"
-    cool_on_card = "Hot until {hot}: at 70 °F / 21 °C by {lukewarm}, at 41 °F / 5 °C by {cold}."
+    core_meat_short = (
+        "Core, by thermometer: poultry 165 °F / 74 °C, ground meat 160 °F / 71 °C, whole cuts 145 °F / 63 °C with 3 "
+        "min rest, fish 145 °F / 63 °C."
+    )
+    core_eggs_short = "Egg dishes: 160 °F / 71 °C in the middle."
+    cool_shallow_short = "Cool at once, no deeper than 2 in (5 cm); in the refrigerator within 2 h."
+    reheat_short = "Reheat to 165 °F / 74 °C in the middle."
+    pressure_short = (
+        "Pressure cooker: the maker's manual first; at most two thirds full, half with what swells or foams; never "
+        "open it under pressure."
+    )
+    local_rules_short = "Local food-safety rules come first."
+    cool_on_card = (
+        "Hot until {hot}: cool at once, no deeper than 2 in (5 cm); in the refrigerator and 70 °F / 21 °C "
+        "by {lukewarm}, 41 °F / 5 °C by {cold}."
+    )
     contains, pack_says_may_contain, not_checked = "Contains {}.", "Pack says may contain {}.", "Not checked: {}."
     contains_none_recorded = "None of the listed allergens is recorded."
+    read_the_pack_short = "Read the pack each time."
     read_the_pack = "Read the pack each time you buy: recipes and brands change."
     portions_for = "For {}:"
-    substituted = "{use} in place of {instead}, for {eaters} (at the recipe's written size)."
+    substituted = "Substituted: {use} in place of {instead}, for {eaters} (at the recipe's written size)."
     substitution_check = "A substitution brings its own allergens: they are counted in the words for that eater."
     core_meat = (
         "core temperature, by thermometer: poultry 165 °F / 74 °C; ground meat 160 °F / 71 °C; steaks, chops and "
@@ -271,10 +288,9 @@ class Words(SiteWords):
         "A time for another power is worked out from the card's. When one has proved right at a place, write it here.",
         "Take more care for people who are pregnant, very young, old or ill.",
     )
-    carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "from the {}"
+    carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "{}"
     carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
     cold_source_note = "Two cold packs each time. Without them no longer than 2 h, 1 h above 90 °F / 32 °C (USDA FSIS)."
-    carry_kinds: Map = MappingProxyType({"beside": "goes beside", "at service": "added when eaten"})
 
     # ---- 9 pull and use first, 13 keeping ----
     pull_list, use_first, evening_of, from_to = "Pull list", "Use first", "Evening of", "From, to"
@@ -287,6 +303,7 @@ class Words(SiteWords):
         "Or eat another dish today and this one tomorrow. Never thaw on the counter.",
     )
     keeping_notes, rule, rules_head = "Keeping notes", "Rule", "Rules and their sources"
+    refrigerator, freezer, assumed_short = "Cold", "Frozen", "assumed"
     rule_set = "Rule set: {}."
     strict_for = "Strict for {}."
     frozen_until = "{} once pulled"
@@ -308,7 +325,7 @@ class Words(SiteWords):
     keeping_line_thawed = "{dish} frozen, pulled {first}, last day {last}, eaten {eaten}"
 
     # ---- 10 kits ----
-    kit, stored, pull, pull_evening, begin = "Set", "Stored", "Pull", "in the evening of {}", "Begin"
+    kit, stored, pull_evening, begin, use_by_day = "Set", "Stored", "pull in the evening of {}", "Begin", "use by {}"
     stored_apart = "Stored apart: {}"
     begin_to_eat = "{begin}, to eat at {meal}"
     left_for_service = "Left for service"
@@ -356,8 +373,7 @@ class Words(SiteWords):
             "potassium_mg": "Potassium", "calcium_mg": "Calcium", "iron_mg": "Iron",
         }
     )  # fmt: skip
-    figure, aim, difference, met = "Figure", "Aim", "Difference", "Met"
-    figures_of, aims_of = "{}: figures by day", "{}: figure, aim and difference"
+    figure, aim, difference, met, not_met = "Figure", "Aim", "Difference", "met", "not met"
     aim_kinds: Map = MappingProxyType({"at least": "at least {}", "at most": "at most {}", "about": "about {}"})
 
     # ---- 14 how it went ----

@@ -1,0 +1,158 @@
+"""A week reckoned once more to be closed: its plan with the stock it began with, and what becomes of both files."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from types import MappingProxyType
+
+from binder.check.library import check_library
+from binder.commands.close_week_answers import minutes_of
+from binder.commands.close_week_block import block_of
+from binder.commands.close_week_stock import PATH as STOCK
+from binder.commands.close_week_stock import Stocked, after_week, before_week
+from binder.disk import Content
+from binder.examine import read
+from binder.model.library import Library
+from binder.model.week import Closed, ClosedDish, ClosedSession, Week
+from binder.problem import Problem
+from binder.reckon import plan, recipes
+from binder.reckon.closed import portions_then
+from binder.reckon.closing import Row, accounted, added, planned_from, remaining, rows, settled
+from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.source.splice import Put, edited
+
+# Each dish, portion and lot of the block stands on one line.
+ROW = 400
+
+
+@dataclass(frozen=True, slots=True)
+class Closing:
+    """A week about to be closed. `stock_text` is stock.yaml as it was before the week was closed the first time."""
+
+    content: Content
+    week: Week
+    library: Library
+    recipes: Mapping[str, RecipeFacts]
+    facts: WeekFacts
+    rows: tuple[Row, ...]
+    sessions: tuple[ClosedSession, ...]
+    stock_text: str
+    before: Closed
+    notes: tuple[str, ...] = ()
+
+    @property
+    def titles(self) -> dict[str, str]:
+        return {key: facts.title for key, facts in self.recipes.items()}
+
+
+def text_of(content: Content, path: str) -> str:
+    """A file as it is written, line ends and byte order mark included; empty when there is none."""
+    return content.files.get(path, b"").decode("utf-8", "replace")
+
+
+def understood(content: Content, key: str) -> tuple[Week | None, Library | None, tuple[Problem, ...]]:
+    """The week's plan and what it needs, with every problem of what is written."""
+    checked = check_library(read(content), frozenset(content.photos), key)
+    return checked.library.weeks.get(key) if checked.library else None, checked.library, checked.problems
+
+
+def prepared(content: Content, week: Week) -> Closing | Problem:
+    """The plan reckoned with the stock as the week found it."""
+    before = week.came_to or Closed()
+    back = before_week(text_of(content, STOCK), before.stock)
+    if isinstance(back, Problem):
+        return back
+    files = {**content.files, STOCK: back.text.encode()} if back.text or STOCK in content.files else content.files
+    _, library, _ = understood(replace(content, files=MappingProxyType(files)), week.key)
+    assert library is not None, "it was there before"
+    known, _ = recipes.all_facts(library.recipes, library.household)
+    facts = plan.reckon_week(week, library, known, library.stock, planned_from(week))
+    sessions = tuple(
+        ClosedSession(one.on, one.at_minutes, next((s.minutes for s in facts.run_sheets if s.of == one), None))
+        for one in week.sessions
+    )
+    timed = tuple(replace(one, minutes=minutes_of(one, before)) for one in sessions)
+    return Closing(
+        content=content,
+        week=week,
+        library=library,
+        recipes=known,
+        facts=facts,
+        rows=rows(facts, known, library.stock),
+        sessions=timed,
+        stock_text=back.text,
+        before=before,
+        notes=back.notes,
+    )
+
+
+def concluded(closing: Closing, said: Closed, today: date) -> tuple[Closed, tuple[str, ...]]:
+    """What the week came to by what was said, and what cannot be or is not accounted for."""
+    before, facts = closing.before, closing.facts
+    dishes = tuple(
+        settled(row, said.dish(row.recipe, row.which), before.dish(row.recipe, row.which)) for row in closing.rows
+    )
+    gone = tuple(one for one in before.dishes if all((one.recipe, one.which) != (d.recipe, d.which) for d in dishes))
+    sessions = tuple(
+        replace(one, minutes=minutes if (minutes := minutes_of(one, said)) is not None else one.minutes)
+        for one in closing.sessions
+    )
+    first = not before.recipes
+    made = Closed(
+        on=said.on or before.on or today,
+        dishes=(*dishes, *gone),
+        sessions=sessions,
+        substitutions=said.substitutions if said.substitutions is not None else before.substitutions,
+        note=said.note if said.note is not None else before.note,
+        recipes=portions_then(facts, _editions(closing)) if first else before.recipes,
+        consumed=facts.cost.consumed if first else before.consumed,
+        to_pay=facts.cost.to_pay if first else before.to_pay,
+        currency=facts.cost.currency if first else before.currency,
+        cost_at_least=facts.cost.at_least if first else before.cost_at_least,
+    )
+    return made, tuple(f"{d.name}: {_sum(d)}" for d in dishes if accounted(d) < 0)
+
+
+def _sum(dish: ClosedDish) -> str:
+    parts = ((dish.eaten, "eaten"), (dish.left, "left"), (dish.frozen, "frozen"), (dish.thrown, "thrown away"))
+    words = ", ".join(f"{float(number):g} {word}" for number, word in parts if number)
+    return f"{words} are more than the {float(dish.made or 0):g} that were made"
+
+
+def open_ends(closed: Closed) -> tuple[str, ...]:
+    """Portions of which nothing is said."""
+    return tuple(
+        f"{dish.name}: nothing is said of {float(accounted(dish)):g} of {float(dish.made or 0):g} portions"
+        for dish in closed.dishes
+        if accounted(dish) > 0
+    )
+
+
+def _editions(closing: Closing) -> Mapping[str, str]:
+    """A short hash of each recipe's file, line ends aside."""
+    found = {}
+    for key in closing.recipes:
+        raw = closing.content.files.get(f"recipes/{key}.md", b"").replace(b"\r\n", b"\n")
+        found[key] = hashlib.sha256(raw).hexdigest()[:12]
+    return found
+
+
+def files_of(closing: Closing, closed: Closed) -> tuple[Mapping[str, bytes], Stocked] | Problem:
+    """The files that closing changes, by path, and what it does to the stock."""
+    by_name = {(one.recipe, one.which): one for one in closed.dishes}
+    found = tuple((row, by_name[row.recipe, row.which]) for row in closing.rows)
+    left = remaining(closing.week, closing.library, closing.recipes, closing.facts, found)
+    new = added(found, closing.facts, closing.library)
+    stocked = after_week(closing.stock_text, closing.library.stock, left, new, closing.titles)
+    if isinstance(stocked, Problem):
+        return stocked
+    path = f"weeks/{closing.week.key}.md"
+    whole = replace(closed, stock=stocked.changes)
+    text = edited(text_of(closing.content, path), [Put("closed", block_of(whole), ROW)], path)
+    if isinstance(text, Problem):
+        return text
+    made = {STOCK: stocked.text.encode(), path: text.encode()}
+    return {name: raw for name, raw in made.items() if raw != closing.content.files.get(name, b"")}, stocked

@@ -1,0 +1,34 @@
+"""What `binder build` does when there is something to make."""
+
+from __future__ import annotations
+
+import sys
+from hashlib import sha256
+
+import click
+
+from binder import disk
+from binder.build import outputs
+from binder.commands.build import Built, Wanted
+from binder.commands.look import look, say_problems
+from binder.commands.terminal import Status, problem_lines, summary
+from binder.memory import Memory
+
+
+def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
+    """Examine, say what was found, build and write; how many files are new or changed. Exit status 1 on errors."""
+    files = wanted.content
+    examined = look(files, wanted.today, wanted.week, status, wanted.draft, wanted.private, memory=memory)
+    status.clear()
+    say_problems(examined, files)
+    if examined.library is None or (examined.has_errors and not wanted.draft):
+        click.echo(summary(examined.problems, "nothing was replaced"), err=True)
+        sys.exit(1)
+    made = outputs(examined, files, wanted.theme, wanted.kinds, memory, status.stage, wanted.standing)
+    status.stage("writing")
+    changed = disk.replace_outputs(wanted.out, made, wanted.owned)
+    plain, coloured = (
+        tuple(problem_lines(examined.problems, examined.texts, files.shown, colour)) for colour in (False, True)
+    )
+    found = f"{summary(examined.problems, '')}; " if examined.problems else ""
+    return Built(plain, coloured, found, {path: sha256(raw).digest() for path, raw in made.items()}), changed

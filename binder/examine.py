@@ -1,0 +1,124 @@
+"""From files to facts: read, check, reckon. What `binder check` needs, and the first half of every build."""
+
+from __future__ import annotations
+
+import pickle
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+
+from binder.check.library import STOCK, check_library
+from binder.disk import Content
+from binder.memory import Book, Memory
+from binder.model.library import Library
+from binder.model.week import Week
+from binder.problem import Problem, in_order
+from binder.reckon import plan, recipes, run_sheet
+from binder.reckon.closed import as_it_was
+from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.run_sheet_order import Care
+from binder.reckon.run_sheet_problem import Kitchen
+from binder.reckon.run_sheet_search import Found
+from binder.source.document import Document, read_document
+
+Say = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a build is asked for: the day it counts from, one week or None, whether as a draft, and whether the
+    household's own pages (binder and site) show its private notes; nothing else ever does."""
+
+    today: date
+    week: str | None = None
+    draft: bool = False
+    private: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Examined:
+    """Everything that was understood and reckoned, and every problem. library None: nothing to build from."""
+
+    asked: Asked
+    library: Library | None
+    recipes: Mapping[str, RecipeFacts]
+    weeks: Mapping[str, WeekFacts]
+    current: str | None
+    problems: tuple[Problem, ...]
+    texts: Mapping[str, str]
+
+    @property
+    def has_errors(self) -> bool:
+        return any(problem.severity == "error" for problem in self.problems)
+
+
+def read(content: Content) -> Mapping[str, Document]:
+    """Every file as a document, by its path within the content folder."""
+    return {
+        path: read_document(raw, path, "yaml" if path.endswith(".yaml") else "markdown")
+        for path, raw in content.files.items()
+    }
+
+
+def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda stage: None) -> Examined:
+    """Read, check and reckon. With a week asked for, only what that week needs."""
+    say("reading")
+    documents = read(content)
+    texts = {path: document.text for path, document in documents.items()}
+    say("checking")
+    checked = check_library(documents, frozenset(content.photos), asked.week)
+    if checked.library is None:
+        return Examined(asked, None, {}, {}, None, in_order(checked.problems), texts)
+    library = checked.library
+    say("reckoning")
+    facts, unweighed = recipes.all_facts(library.recipes, library.household)
+    current = plan.printed_week(library, asked.today, asked.week)
+    with memory.book("run-sheets", content.shown) as book:
+        weeks = _weeks(library, facts, current, asked, _remembered(book))
+    serves = current is not None and not library.weeks[current].is_archive
+    past = () if serves else plan.past_their_time(library, asked.today)
+    known = (*checked.problems, *unweighed, *past)
+    problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
+    weeks = {key: _with_known(week, known) for key, week in weeks.items()}
+    return Examined(asked, library, facts, weeks, current, problems, texts)
+
+
+def _with_known(week: WeekFacts, known: tuple[Problem, ...]) -> WeekFacts:
+    """A week with all that was found before it was reckoned, but for what stands in other weeks' files."""
+    mine = f"weeks/{week.week}.md"
+    here = (p for p in known if p.span.path == mine or not p.span.path.startswith("weeks/"))
+    return replace(week, problems=in_order((*week.problems, *here)))
+
+
+def _weeks(
+    library: Library,
+    facts: Mapping[str, RecipeFacts],
+    current: str | None,
+    asked: Asked,
+    draw_up: run_sheet.DrawUp,
+) -> dict[str, WeekFacts]:
+    """Each week's facts; the stock on hand serves the current week, the others are archive.
+
+    A closed week keeps what it was: only what the stock has of it may be a problem.
+    """
+
+    def reckoned(week: Week) -> WeekFacts:
+        stock = library.stock if week.key == current and not week.is_archive else None
+        found = plan.reckon_week(week, library, facts, stock, asked.today, draw_up=draw_up)
+        if week.closed is None:
+            return found
+        left = tuple(p for p in found.problems if p.span.path == STOCK)
+        return replace(as_it_was(found, week.came_to, library.household), problems=left)
+
+    return {week.key: reckoned(week) for week in library.weeks.values() if asked.week in (None, week.key)}
+
+
+def _remembered(book: Book) -> run_sheet.DrawUp:
+    """Run sheets take most of a week's time, and their problem is small and stays from build to build."""
+
+    def draw_up(kitchen: Kitchen, care: tuple[Care, ...]) -> Found:
+        raw = book.recall(repr((kitchen, care)), lambda: pickle.dumps(run_sheet.drawn_up(kitchen, care)))
+        found: Found = pickle.loads(raw)
+        return found
+
+    return draw_up
