@@ -3,8 +3,14 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from tests.kitchen import Kitchen
+
+
+# How long an example takes depends on what else the machine does; each test has a time limit of its own.
+settings.register_profile("no-deadline", deadline=None)
+settings.load_profile("no-deadline")
 
 
 @pytest.fixture(autouse=True)

@@ -47,7 +47,7 @@ def closed_of(entry: Entry) -> Closed:
         sessions=said.sessions,
         substitutions=said.substitutions,
         note=said.note,
-        recipes=tuple(made for one in entry.get(ClosedFields.recipes) or () if (made := _recipe(one))),
+        recipes=tuple(row for one in entry.get(ClosedFields.recipes) or () if (row := _recipe(one))),
         stock=tuple(made for one in entry.get(ClosedFields.stock) or () if (made := _change(one))),
         consumed=_number(cost, ClosedCostFields.consumed) if cost else None,
         to_pay=_number(cost, ClosedCostFields.to_pay) if cost else None,

@@ -58,7 +58,7 @@ def check_stock(
     found: Found = list(document.problems)
     if isinstance(document.root, Scalar) and document.root.value is None:
         return Stock(()), tuple(found)
-    lots = []
+    lots: list[Lot] = []
     for said, lines in STOCK.read(document.root, found) or ():
         place = _place(said, found)
         for written in lines:

@@ -230,6 +230,8 @@ class Page:
     description: str = ""
     structured: str = ""  # JSON-LD, ready to set
     print_first: bool = False  # starts a new sheet (recipe cards)
+    found_as: str = ""  # what the search says this is ("recipe"); "": it is not searched
+    keywords: tuple[str, ...] = ()  # what it is found by besides its title: words and short phrases
 
 
 @dataclass(frozen=True, slots=True)
@@ -257,6 +259,20 @@ class Binder:
 
 
 @dataclass(frozen=True, slots=True)
+class SearchWords:
+    """What the site's search says, and what it knows of the language."""
+
+    label: str
+    none: str
+    one: str
+    many: str  # {} found
+    more: str  # {shown} of {found}
+    some: str  # said before the count when no page has every word
+    endings: tuple[str, ...]  # of word forms, the longest first; a word is compared without its ending as well
+    passed_over: tuple[str, ...]  # words that find nothing of their own (and, with)
+
+
+@dataclass(frozen=True, slots=True)
 class Site:
     title: str
     language: str
@@ -266,6 +282,9 @@ class Site:
     draft: str = ""
     skip_link: str = ""  # words of the skip link
     contents_word: str = ""
+    search: SearchWords | None = None
+    awake_word: str = ""  # a button on pages for the counter: keep the screen on
+    untick_word: str = ""  # a button on pages with boxes to tick: take all ticks away
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from binder.pages.page import Page, Site, plain
 from binder.pages.site_home import home_page
 from binder.pages.site_lists import recipe_list_pages
 from binder.pages.site_recipe import recipe_page
+from binder.pages.site_search import search_words, with_keywords
 from binder.pages.site_shelf import (
     FOODS_PATH,
     HOME_PATH,
@@ -47,7 +48,7 @@ def site_pages(
     return Site(
         title=library.household.name,
         language=library.household.language,
-        pages=tuple(pages(shelf)),
+        pages=with_keywords(pages(shelf), shelf),
         nav=(
             (w.this_week, HOME_PATH),
             (w.weeks, WEEKS_PATH),
@@ -59,6 +60,9 @@ def site_pages(
         draft=w.draft if draft else "",
         skip_link=w.skip_to_page,
         contents_word=w.on_this_page,
+        search=search_words(w),
+        awake_word=w.keep_screen_on,
+        untick_word=w.untick_all,
     )
 
 

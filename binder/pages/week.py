@@ -17,7 +17,7 @@ from binder.pages.edition import (
     together,
     unique,
 )
-from binder.pages.format import clock, day, day_long, listed, number
+from binder.pages.format import NBSP, clock, day, day_long, listed, number
 from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.run_sheet import sheet_minutes
 from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
@@ -64,7 +64,7 @@ def _dish(serving: Serving, edition: Edition) -> Text:
     """Its short name, then in small what differs from one portion at home; hot or cold is section 7's to say."""
     w = edition.words
     said = [portions(serving.portions, w)] if serving.portions != 1 else []
-    said += [serving.place] if serving.place != HOME else []
+    said += [serving.place.replace(" ", NBSP)] if serving.place != HOME else []
     title = run(edition.short(serving.recipe))
     return (*title, *run(f" {w.dash} {', '.join(said)}", "small")) if said else title
 

@@ -54,7 +54,7 @@ def extents(text: str) -> Extent | None:
                 done = stack.pop()
                 waiting.pop()
                 if done.style:
-                    done.end = (event.end_mark.line, event.end_mark.column)
+                    done.end = _after(event)
                 elif done.values:
                     done.end = max(one.end for one in (*done.keys, *done.values))
             else:
@@ -66,6 +66,10 @@ def extents(text: str) -> Extent | None:
     finally:
         loader.dispose()
     return root
+
+
+def _after(event: Any) -> tuple[int, int]:
+    return event.end_mark.line, event.end_mark.column
 
 
 def _opened(event: Any) -> Extent:

@@ -526,3 +526,24 @@ def test_a_block_by_hand_is_read_and_never_an_error(soup: Kitchen) -> None:
     assert ("bad-amount", "warning") in [(p["code"], p["severity"]) for p in soup.check()]
     assert codes(soup.check(), "error") == []
     assert "was closed; nothing to change" in close(soup).output
+
+
+def test_a_dish_made_twice_has_a_row_for_each(soup: Kitchen) -> None:
+    twice = PLAN.replace("meals:", '  - {on: 2026-06-10, at: "19:00", cooks: 1}\nmeals:')
+    twice = twice.replace(
+        "  # lunch\n", "  - {lunch: carrot-soup, for: Ilka, on: thu-fri, made: 2026-06-10, at: home}\n"
+    )
+    soup.file(WEEK_PATH, twice).write()
+    close(soup, "--set", "carrot-soup/2.frozen=2")
+    rows = [(one["dish"], one.get("which"), one["made on"], one["frozen"]) for one in block(soup)["dishes"][:2]]
+    assert rows == [("carrot-soup", None, "2026-06-07", 0), ("carrot-soup", 2, "2026-06-10", 2)]
+    assert stock(soup)["freezer"][-1] == "2 portions carrot-soup, made 2026-06-10"
+
+
+def test_alike_portions_are_one_lot(soup: Kitchen) -> None:
+    swap = "substitutions:\n  - {in: carrot-soup, for: Tomas, use: 200 g potatoes, instead of: rice}\nalready"
+    plan = PLAN.replace("already", swap).replace("for: Ilka", "for: [Ilka, Tomas]")
+    soup.file(WEEK_PATH, plan).write()
+    close(soup, "--as-planned")
+    # Two batches of whole four, three eaten of each: neither rice nor potato is an allergen of the list.
+    assert "2 portions carrot-soup, made 2026-06-07" in stock(soup)["fridge"]

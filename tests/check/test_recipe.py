@@ -47,6 +47,10 @@ def test_portion_measure_is_kept_as_written() -> None:
     assert made.makes_text == "8 portions"
 
 
+def test_a_short_name_is_optional() -> None:
+    assert plain("short: Stew").short == "Stew" and plain("").short == ""
+
+
 def test_recipe_that_does_not_say_what_it_makes_is_left_out() -> None:
     result = checked({"recipes/bean-stew.md": STEW.replace("makes: 4 portions\n", "")})
     assert {one.code for one in result.problems} == {"missing-key"}

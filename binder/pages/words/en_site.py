@@ -18,6 +18,18 @@ class SiteWords:
     skip_to_page, on_this_page = "To the page", "On this page"
     elsewhere, past_notes, last_note = "Elsewhere", "Past notes", "last note"
 
+    # ---- search ----
+    search_label, search_none = "Search", "Nothing found."
+    search_one, search_many, search_more = "1 found.", "{} found.", "{found} found; the first {shown}:"
+    search_some = "Nothing has all of these words."
+    # Longest first. Only compared with one another, so that it does not matter that they cut too much here and there.
+    search_endings: tuple[str, ...] = ("ies", "ied", "ing", "es", "ed", "s", "e", "y")
+    search_passed_over: tuple[str, ...] = ("a", "an", "and", "at", "for", "in", "of", "on", "or", "the", "to", "with")
+    found_recipe, found_food, found_week, found_list = "recipe", "food", "week", "list"
+
+    # ---- with a script ----
+    keep_screen_on, untick_all = "Keep the screen on", "Untick all on this page"
+
     # ---- front page ----
     today, tomorrow, next_day = "Today", "Tomorrow", "Next"
     nothing_that_day = "Nothing to do."
