@@ -5,6 +5,7 @@ A command's module is loaded when it is used: `binder --help` needs none of them
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from difflib import get_close_matches
@@ -57,4 +58,7 @@ class _Commands(click.Group):
 @click.pass_context
 def main(context: click.Context) -> None:
     """Compile a household's recipes, stock and week plan into a printable weekly prep binder."""
+    # A build makes millions of small values and hardly a cycle: looking for cycles as often as Python does by default
+    # takes a fifth of the time.
+    gc.set_threshold(200_000, 20, 100)
     context.color = bool(sys.stdout.isatty()) and not os.environ.get("NO_COLOR")

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 
 from binder.pages.words.en import Words
@@ -42,6 +43,8 @@ def half_up(value: Fraction | float, step: Fraction | int = 1) -> Fraction:
     return Fraction((2 * over + under) // (2 * under) * step.numerator, step.denominator)
 
 
+# The same few thousand amounts stand on card, list, sheet and site.
+@lru_cache(maxsize=16384)
 def number(value: Fraction | float, decimals: int = 0) -> str:
     """`1,125`, `2.5`: rounded half up, a comma at the thousands, no zeros after the last figure."""
     exact = half_up(value, Fraction(1, 10**decimals))
@@ -157,6 +160,7 @@ def millilitres(value: Fraction | float) -> str:
     return metric(Fraction(value), "mL", "L")
 
 
+@lru_cache(maxsize=16384)
 def metric(value: Fraction, small: str, large: str) -> str:
     """A metric amount in `small` units, or in `large` ones (a thousand of them) from 1000 on."""
     if half_up(value) >= 1000:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import partial
+from functools import lru_cache, partial
 from math import floor
 from types import MappingProxyType
 
@@ -146,6 +146,11 @@ def _pieces(value: Fraction, unit: str) -> Shown:
 
 def shown(value: Fraction, unit: str, style: HouseStyle) -> Shown:
     """An exact amount of any canonical unit as parts to print."""
+    return _shown(value, unit, CUP_TSP[style.cup])
+
+
+@lru_cache(maxsize=16384)
+def _shown(value: Fraction, unit: str, cup: int) -> Shown:
     if value <= 0:
         return Shown(())
     if unit in METRIC_G:
@@ -155,7 +160,7 @@ def shown(value: Fraction, unit: str, style: HouseStyle) -> Shown:
     if unit in ("oz", "lb"):
         return _ounces(value * (16 if unit == "lb" else 1))
     if unit in ("tsp", "tbsp", "cup", *LARGE_TSP):
-        return _volume(value, unit, CUP_TSP[style.cup])
+        return _volume(value, unit, cup)
     if unit in _SMALL_TSP and value >= 4:
-        return _spoons(value * _SMALL_TSP[unit], CUP_TSP[style.cup])
+        return _spoons(value * _SMALL_TSP[unit], cup)
     return _pieces(value, unit)

@@ -100,8 +100,9 @@ def week_keywords(key: str, shelf: Shelf) -> tuple[str, ...]:
     """Its name in the files, its days, its dishes, and the words of its note."""
     week = shelf.library.weeks.get(key)
     dishes = (shelf.edition.title(recipe) for recipe in week_dishes(key, shelf))
-    note = (word.casefold() for word in _WORD.findall(week.notes)) if week else ()
-    return unique([key, from_to(key, shelf), *dishes, *note])
+    note = [word.casefold() for word in _WORD.findall(week.notes)] if week else []
+    telling = (word for word in note if word not in shelf.words.search_passed_over)
+    return unique([key, from_to(key, shelf), *dishes, *telling])
 
 
 def _on_hand(shelf: Shelf) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from binder.pages.page import Page, Site
 from binder.press import links, picture
 from binder.press.blocks import blocks_html
 from binder.press.picture import Picture
+from binder.press.search import INDEX, index_script
 from binder.press.setting import Setting, environment
 from binder.press.theme import Theme, font_faces
 
@@ -60,7 +61,8 @@ def site_files(
     def made(page: Page) -> bytes:
         return recall(f"{shared} {page!r}", lambda: _page(page, site, frame, known, scripts))
 
-    return MappingProxyType({**{page.path: made(page) for page in site.pages}, **asset_files(theme)})
+    index = {INDEX: index_script(site)} if site.search else {}
+    return MappingProxyType({**{page.path: made(page) for page in site.pages}, **asset_files(theme), **index})
 
 
 def asset_files(theme: Theme) -> Mapping[str, bytes]:
@@ -107,6 +109,9 @@ def _page(
         body=body,
         style=address(STYLE),
         scripts=tuple(address(f"assets/{name}") for name in scripts),
+        root="../" * page.path.count("/"),
+        search_index=INDEX,
+        ticks=site.untick_word and 'type="checkbox"' in body,
         tabs=_tabs(page, site),
         contents=setting.headings if site.contents_word and len(setting.headings) >= _HEADINGS_WORTH_A_LIST else (),
         structured=structured_markup(page.structured) if page.structured else "",

@@ -154,7 +154,7 @@ def test_steps_are_set_in_14_pt_and_times_larger() -> None:
     with pdfplumber.open(io.BytesIO(drawn())) as pdf:
         page = pdf.pages[numbers(drawn()).index("5-1")]
         sizes = {w["text"]: w["size"] for w in page.extract_words(extra_attrs=["size"])}
-    assert sizes["Drain"] == sizes["simmer"] == pytest.approx(14, abs=0.01)
+    assert sizes["Drain"] == pytest.approx(14, abs=0.01) and sizes["simmer"] == pytest.approx(14, abs=0.01)
     assert sizes["unattended"] == pytest.approx(15, abs=0.01) and sizes["tbsp"] == pytest.approx(15, abs=0.01)
 
 
@@ -176,7 +176,7 @@ def test_no_step_or_ingredient_is_split_and_cards_open_on_their_own_page(paper: 
     for whole in ("the last 10 min. 50 min, unattended · burner", "Fold the beans and 1 cup of their water under."):
         assert any(whole in text for text in flat), whole
     for dish in samples.DISHES[1:3]:
-        assert any(re.match(rf".*Recipe cards {dish}", text) for text in flat)
+        assert any(re.match(rf".*Recipe cards (5-\d )?{dish}", text) for text in flat), dish
 
 
 @pytest.mark.pdf
