@@ -169,9 +169,14 @@ def _split(line: MealLine, bad: list[Serving], other: MealLine | None) -> tuple[
 
 
 def _other_dishes(line: MealLine, bad: list[Serving], plan: _Plan) -> Iterator[tuple[str, Week]]:
-    """Dishes of the library that are served at this meal, those not yet in the week first."""
+    """Dishes of the library that are served at this meal, those not yet in the week first; no bases of other dishes."""
     used = {m.recipe for m in plan.week.meals}
-    fitting = [k for k, r in plan.library.recipes.items() if line.meal in r.meals and k != line.recipe]
+    parts = {i.recipe for r in plan.library.recipes.values() for i in r.ingredients if i.recipe}
+    fitting = [
+        key
+        for key, recipe in plan.library.recipes.items()
+        if line.meal in recipe.meals and key != line.recipe and key not in parts
+    ]
     fitting.sort(key=lambda key: (key in used, key))
     for key in fitting[:DISHES_TRIED]:
         week = _changed(plan, line, *_split(line, bad, replace(line, recipe=key)))

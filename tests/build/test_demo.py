@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 import json
-import os
 import re
-import shutil
-from collections.abc import Iterator
 from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
@@ -15,31 +12,12 @@ import icalendar
 import jsonschema
 import pypdfium2
 import pytest
-from click.testing import CliRunner
+from playwright.sync_api import Browser
 
-from binder.cli import main
 from binder.tables import sheets
+from tests.demo import ROOT, WEEK, build, needs_browser
 
-ROOT = Path(__file__).resolve().parents[2]
-WEEK = "2026-W24"
-TODAY = "2026-06-07"
-REQUIRED = os.environ.get("BINDER_TESTS_REQUIRED") == "1"
 MM = 72 / 25.4
-
-
-def build(out: Path) -> Path:
-    arguments = ["build", str(ROOT / "content"), "--out", str(out), "--today", TODAY]
-    result = CliRunner().invoke(main, arguments, catch_exceptions=False)
-    assert result.exit_code == 0, result.output
-    return out
-
-
-@pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
-    folder = tmp_path_factory.mktemp("demo")
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("XDG_CACHE_HOME", str(folder / "cache"))
-        yield build(folder / "build")
 
 
 @pytest.fixture(scope="module")
@@ -229,8 +207,6 @@ def test_share_pages_name_no_eater_place_or_private_note(demo: Path) -> None:
             assert not re.search(rf"\b{re.escape(word)}\b", visible), (path.name, word)
 
 
-CHROMIUM = next((p for name in ("chromium", "chromium-browser", "google-chrome") if (p := shutil.which(name))), None)
-needs_browser = pytest.mark.skipif(CHROMIUM is None and not REQUIRED, reason="no Chromium on this machine")
 SHOWN = (
     "index.html",
     f"weeks/{WEEK}/index.html",
@@ -245,23 +221,17 @@ SHOWN = (
 @needs_browser
 @pytest.mark.browser
 @pytest.mark.parametrize("width", [390, 1280])
-def test_the_site_opens_from_the_folder_without_a_request_to_anywhere(demo: Path, width: int) -> None:
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        try:
-            context = browser.new_context(viewport={"width": width, "height": 900}, offline=True)
-            page = context.new_page()
-            said: list[str] = []
-            asked: list[str] = []
-            page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-            page.on("request", lambda request: asked.append(request.url))
-            for name in SHOWN:
-                page.goto(f"file://{demo}/site/{name}")
-                assert page.locator("h1").count() == 1, name
-                assert page.evaluate("document.documentElement.scrollWidth") <= width, name
-            assert said == []
-            assert [url for url in asked if not url.startswith("file://")] == []
-        finally:
-            browser.close()
+def test_the_site_opens_from_the_folder_without_a_request_to_anywhere(demo: Path, browser: Browser, width: int) -> None:
+    page = browser.new_context(viewport={"width": width, "height": 900}, offline=True).new_page()
+    said: list[str] = []
+    asked: list[str] = []
+    page.on("console", lambda message: said.append(message.text))
+    page.on("pageerror", lambda fault: said.append(str(fault)))
+    page.on("request", lambda request: asked.append(request.url))
+    for name in SHOWN:
+        page.goto((demo / "site" / name).as_uri())
+        assert page.locator("h1").count() == 1, name
+        assert page.evaluate("document.documentElement.scrollWidth") <= width, name
+    page.context.close()
+    assert said == []
+    assert [url for url in asked if not url.startswith("file://")] == []

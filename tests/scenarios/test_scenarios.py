@@ -61,6 +61,15 @@ class TestTooLateForTheRefrigerator:
         words = " / ".join(problem["remedies"])
         assert "session" in words and "earlier day" in words and "another dish" in words
 
+    def test_a_base_of_other_dishes_is_no_dish_to_offer(self, kitchen: Kitchen) -> None:
+        kitchen.recipe("barley-stew", STEW + "    freezes: no\n").week(STEW_WEEK)
+        kitchen.recipe("a-base", STEW.replace("Barley stew", "A base"))
+        kitchen.recipe(
+            "bean-salad", STEW.replace("Barley stew", "Bean salad") + "    beside: [1 portion recipe: a-base]\n"
+        )
+        words = " / ".join(only(kitchen.check(), code="kept-too-long")["remedies"])
+        assert "bean-salad" in words and "a-base" not in words
+
     def test_each_remedy_written_down_clears_the_problem(self, kitchen: Kitchen) -> None:
         kitchen.recipe("barley-stew", STEW + "    freezes: no\n")
         kitchen.recipe("bean-salad", STEW.replace("Barley stew", "Bean salad")).week(STEW_WEEK)
