@@ -173,7 +173,9 @@ def _facts(b: Facts, s: Setting) -> str:
 
 def _drawing(b: Drawing, s: Setting) -> str:
     caption = f'<p class="caption">{escaped(b.caption)}</p>' if b.caption else ""
-    return f'<div class="drawing">{s.drawing(b)}{caption}</div>\n'
+    # On a phone a drawing is wider than the screen, and the keyboard has to be able to move it.
+    reached = "" if s.paper else f' tabindex="0" role="group" aria-label="{escaped(b.caption or b.alt)}"'
+    return f'<div class="drawing"{reached}>{s.drawing(b)}{caption}</div>\n'
 
 
 def _photo(b: Photo, s: Setting) -> str:

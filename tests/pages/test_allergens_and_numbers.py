@@ -6,6 +6,7 @@ from typing import Any
 from binder.model.quantity import Interval
 from binder.pages import allergens, numbers
 from binder.pages.page import Bullets, Table
+from binder.pages.words.en import Words
 from binder.reckon.facts import AimReached
 
 from .fixture import figures
@@ -45,6 +46,17 @@ def test_each_eater_who_avoids_something_is_checked_worst_answer_first() -> None
         "Contains: Trout", "Not found: Squash and barley bake",
     ]  # fmt: skip
     assert "Tomas avoids" not in words(allergens.pages(edition()))
+
+
+def test_the_worst_answer_comes_first_in_any_language() -> None:
+    class Other(Words):
+        __slots__ = ()
+        cell_contains, not_found = "zeker", "anders"
+
+    one = edition()
+    other = replace(one, style=replace(one.style, words=Other()))
+    bullets = next(b for b in of_kind(allergens.pages(other), Bullets) if "Zeker" in words(b))
+    assert [said(line).partition(":")[0] for line in bullets.items] == ["Zeker", "Anders"]
 
 
 def test_what_is_not_checked_for_an_eater_who_avoids_is_said() -> None:
