@@ -13,7 +13,7 @@ Severity = Literal["error", "warning"]
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A stretch of one line: path within the content folder, 1-based line and column, column after its last character."""
+    """A stretch of one line: path within the content folder, 1-based line and column, column after its last one."""
 
     path: str
     line: int

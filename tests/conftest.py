@@ -7,7 +7,6 @@ from hypothesis import settings
 
 from tests.kitchen import Kitchen
 
-
 # How long an example takes depends on what else the machine does; each test has a time limit of its own.
 settings.register_profile("no-deadline", deadline=None)
 settings.load_profile("no-deadline")

@@ -70,7 +70,7 @@ class TallyStep:
 
 @dataclass(frozen=True, slots=True)
 class Keeping:
-    """How long something keeps, in days after day 0; None: not known. low is used for strict caution, high for usual."""
+    """How long something keeps, in days after day 0; None: not known. Low for strict caution, high for usual."""
 
     fridge_days: tuple[int, int] | None
     freezer_days: tuple[int, int] | None

@@ -106,7 +106,10 @@ def week_keywords(key: str, shelf: Shelf) -> tuple[str, ...]:
 
 
 def _on_hand(shelf: Shelf) -> tuple[str, ...]:
-    lots = shelf.library.stock.lots
-    return unique(
-        shelf.edition.title(lot.recipe) if lot.recipe else lot.food.name for lot in lots if lot.recipe or lot.food
-    )
+    found = []
+    for lot in shelf.library.stock.lots:
+        if lot.recipe:
+            found.append(shelf.edition.title(lot.recipe))
+        elif lot.food:
+            found.append(lot.food.name)
+    return unique(found)

@@ -118,9 +118,7 @@ def test_a_theme_that_changed_sets_every_page_again(stew: Kitchen, made: list[st
 
 def test_a_memory_of_other_content_changes_no_byte(stew: Kitchen, cache: Path) -> None:
     stew.build(*SITE, "--only", "share")
-    stew.recipe("barley-stew", STEW.replace("350 g", "360 g"), "Stir *all the time*.\n").build(
-        *SITE, "--only", "share"
-    )
+    stew.recipe("barley-stew", STEW.replace("350 g", "360 g"), "Stir *all the time*.\n").build(*SITE, "--only", "share")
     remembered = tree(stew.out)
     shutil.rmtree(cache)
     shutil.rmtree(stew.out)
