@@ -29,7 +29,7 @@ EMPTY: Mapping[str, Fraction] = MappingProxyType({})
 
 @dataclass(frozen=True, slots=True)
 class Basis:
-    """Where a food's figures come from: ("table", "SR28 20005"), ("household", name), ("recipe", key), ("unknown", None)."""
+    """Where figures come from: ("table", "SR28 20005"), ("household", name), ("recipe", key) or ("unknown", None)."""
 
     kind: Literal["table", "household", "recipe", "unknown"]
     id: str | None = None
