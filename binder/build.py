@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import marshal
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -22,7 +23,7 @@ from binder.press.feed import feed_bytes
 from binder.press.geometry import Geometry
 from binder.press.html import site_files
 from binder.press.pdf import binder_pdf
-from binder.press.picture import bare
+from binder.press.picture import Copy, bare, screen_copies
 from binder.press.share import shared_html
 from binder.press.theme import Theme
 from binder.reckon.facts import WeekFacts
@@ -78,21 +79,39 @@ def _facts(examined: Examined, content: Content) -> dict[str, bytes]:
     return {f"site/{file.path}": json_press.data_bytes(file) for file in made}
 
 
+def _named_photos(examined: Examined, content: Content) -> list[str]:
+    """The pictures that recipes name."""
+    return sorted({r.photo for r in _library(examined).recipes.values() if r.photo and r.photo in content.photos})
+
+
 def _photos(examined: Examined, content: Content, memory: Memory) -> dict[str, bytes]:
-    """The pictures that recipes name, as pixels alone."""
-    names = sorted({r.photo for r in _library(examined).recipes.values() if r.photo and r.photo in content.photos})
+    """For the binder, as pixels alone."""
 
     def clean(name: str) -> bytes:
         return memory.recall(("photo", name, content.photos[name]), lambda: bare(name, content.photos[name]))
 
-    return {name: picture for name in names if (picture := clean(name))}
+    return {name: picture for name in _named_photos(examined, content) if (picture := clean(name))}
+
+
+def _screen_photos(examined: Examined, content: Content, memory: Memory) -> dict[str, tuple[Copy, ...]]:
+    """For the site, in its widths."""
+
+    def copies(name: str) -> tuple[Copy, ...]:
+        def packed() -> bytes:
+            made = screen_copies(name, content.photos[name])
+            return marshal.dumps([(c.file, c.width, c.height, c.content) for c in made])
+
+        raw = memory.recall(("screen photo", name, content.photos[name]), packed)
+        return tuple(Copy(*one) for one in marshal.loads(raw))
+
+    return {name: copies(name) for name in _named_photos(examined, content)}
 
 
 def _site(
     examined: Examined, content: Content, theme: Theme, memory: Memory, printed: frozenset[str]
 ) -> dict[str, bytes]:
     library, asked = _library(examined), examined.asked
-    photos = _photos(examined, content, memory)
+    photos = _screen_photos(examined, content, memory)
     weeks, current = examined.weeks, examined.current
     whole = site.site_pages(
         library,
@@ -105,9 +124,7 @@ def _site(
         private=asked.private,
     )
     with memory.book("pages", content.shown) as book:
-        files = {f"site/{path}": raw for path, raw in site_files(whole, theme, photos, book.recall).items()}
-    files |= {f"site/photos/{name}": raw for name, raw in photos.items()}
-    return files
+        return {f"site/{path}": raw for path, raw in site_files(whole, theme, photos, book.recall).items()}
 
 
 def _current(examined: Examined) -> WeekFacts | None:

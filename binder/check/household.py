@@ -15,12 +15,12 @@ from binder.check.amounts import amount_of
 from binder.check.declare import Entry, Field, Found, Said
 from binder.check.fields import HOUSEHOLD, ContainerFields, EaterFields, HouseholdFields, LabelsFields, PlaceFields
 from binder.check.near import did_you_mean, nearest, ways_out
-from binder.check.pantry import Pantry, named_outright, unknown_food
+from binder.check.pantry import Pantry, named_outright, near_names
 from binder.model.household import HOME, Aim, Caution, Container, Eater, Household, LabelStock, Place, Tool
 from binder.model.recipe import MEALS
 from binder.problem import Problem, error
 from binder.source.document import Document
-from binder.tables import allergens, measures, sheets
+from binder.tables import allergens, composition, measures, sheets
 from binder.tables.allergens import AllergenList
 
 T = TypeVar("T")
@@ -189,19 +189,33 @@ def _eater(
 
 
 def _avoids(entry: Entry, pantry: Pantry, found: Found) -> tuple[str, ...]:
-    """Allergens in the list's words (in the other list's where only that has it), and foods by their printed name."""
+    """Allergens in the list's words (in the other list's where only that has it), and foods in the household's.
+
+    A word that is neither keeps nothing from anybody's plate, so it is an error and no guess.
+    """
     words: list[str] = []
     for said in entry.get(EaterFields.avoids) or ():
         allergen = allergens.avoided_words(said.value)
         listed = [allergens.word_of(word, pantry.listed) for word in allergen]
         food = None if any(listed) else named_outright(said.value, pantry)
         if food is None and not allergen:
-            found.append(unknown_food(said.value, said.span, pantry))
+            found.extend(_avoids_nothing(said, pantry))
         if food is None and not (allergen and any(listed) and all(listed)):
             found.extend(allergen_words.not_recorded(said, pantry.listed))
         words.extend(in_list or word for word, in_list in zip(allergen, listed, strict=True))
-        words.extend([food.name] if food else [] if allergen else [said.value])
+        words.extend([] if allergen and any(listed) else [said.value])
     return tuple(dict.fromkeys(words))
+
+
+def _avoids_nothing(said: Said[str], pantry: Pantry) -> list[Problem]:
+    """The error for a word that is no allergen, no food and no kind of food."""
+    if composition.is_kind(said.value):
+        return []
+    message = f'"{said.value}" is no allergen of the list and no food that is known: it would keep nothing away'
+    words = allergens.words(pantry.listed)
+    near = (*nearest(said.value, words), *near_names(said.value, pantry))
+    add = f'a food of yours: add "{said.value}" to foods.yaml'
+    return [error(said.span, "wrong-type", message, *did_you_mean(near[:3]), f"the allergens: {', '.join(words)}", add)]
 
 
 def _aims(entry: Entry, found: Found) -> tuple[Aim, ...]:

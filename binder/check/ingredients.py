@@ -43,6 +43,13 @@ def unknown_recipe(name: str, span: Span, titles: Mapping[str, str], by_title: b
     return error(span, "unknown-recipe", f'no recipe "{name}"', *remedies)
 
 
+def _more(line: Line) -> tuple[str, ...]:
+    """The words of `plus more for the pan`, or of what was added to the amount for it."""
+    if not line.plus_more:
+        return ()
+    return (f"{'part of it' if len(line.amounts) > 1 else 'and more'} {line.plus_more}",)
+
+
 def ingredient(item: Item, when: When, part: str | None, known: Known) -> tuple[Ingredient | None, tuple[Problem, ...]]:
     """One ingredient; None when its line names no food at all. A food that is not known stays, without figures."""
     line = item.line
@@ -61,7 +68,7 @@ def ingredient(item: Item, when: When, part: str | None, known: Known) -> tuple[
         pack=measure_of(line.pack) if line.pack else None,
         preparation=line.preparation,
         form_words=named.form_words,
-        notes=line.notes,
+        notes=(*line.notes, *_more(line)),
         alternative=line.alternative,
         flags=line.flags,
         eaten=item.eaten,

@@ -36,7 +36,7 @@ def command(content: Path, as_json: bool, strict: bool, today: date | None, week
         say_problems(examined, files)
         for line in _sessions(examined):
             click.echo(line)
-        click.echo(summary(examined.problems, "nothing to mend"))
+        click.echo(summary(examined.problems, "" if examined.problems else "nothing to mend"))
     sys.exit(1 if examined.has_errors or (strict and examined.problems) else 0)
 
 

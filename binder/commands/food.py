@@ -74,7 +74,7 @@ def _lines(food: Food) -> list[str]:
     lines.append(
         f"  yield         {float(food.edible_share):.0%} edible of what is bought ({food.yield_from or 'no source'})"
     )
-    lines += [f"  {measure:<14}{grams:g} g  ({source})" for measure, grams, source in _weights(food)]
+    lines += [f"  {measure:<13} {grams:g} g  ({source})" for measure, grams, source in _weights(food)]
     lines.append(f"  aisle         {food.aisle}")
     if food.keeping:
         lines.append(f"  keeps         {_keeping(food.keeping)}")

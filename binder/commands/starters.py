@@ -75,10 +75,18 @@ def monday_of(week: str) -> date | None:
         return None
 
 
+def _meal_of(path: Path) -> str:
+    """The first meal that a recipe file says it is for."""
+    match = re.search(
+        r"^meal:\s*\[?\s*(breakfast|lunch|dinner|snack)\b", path.read_text("utf-8", "replace"), re.MULTILINE
+    )
+    return match[1] if match else "lunch"
+
+
 def week(content: Path, key: str, monday: date) -> list[Path]:
     """One week file with a prep session on the Sunday before; meals from the recipes there are, to be changed."""
-    recipes = sorted(path.stem for path in (content / "recipes").glob("*.md"))
-    lines = [f"  # - {{lunch: {name}, for: everyone, on: mon-wed}}" for name in recipes[:8]]
+    names = sorted((content / "recipes").glob("*.md"))[:8]
+    lines = [f"  # - {{{_meal_of(path)}: {path.stem}, for: everyone, on: mon-wed}}" for path in names]
     meals = "\n".join(["  []", *lines]) if lines else "  []"
     path = content / "weeks" / f"{key}.md"
     disk.write_new(path, _WEEK.format(week=key, sunday=(monday - timedelta(days=1)).isoformat(), meals=meals))

@@ -8,6 +8,8 @@ from binder.pages.measures import amount
 from binder.pages.page import Block, Check, Checks, Heading, Page, Para, plain
 from binder.reckon.facts import Carry, CarryItem
 
+FLASK = "insulated flask"
+
 
 def pages(edition: Edition) -> tuple[Page, ...]:
     w, carries = edition.words, edition.facts.carry_list
@@ -31,6 +33,12 @@ def _carry(carry: Carry, edition: Edition) -> list[Block]:
 def _item(item: CarryItem, edition: Edition) -> Check:
     w = edition.words
     said = [amount(item.amount, edition.style)] if item.amount else []
+    if item.from_ == FLASK:
+        # Not from anywhere: it travels in there.
+        what = edition.short(item.recipe) if item.recipe else first_upper(item.what)
+        return Check(plain(what), plain(", ".join([*said, w.hot_in_flask])))
+    if item.kind == "flask":
+        return Check(plain(first_upper(item.what)), plain(w.flask_first))
     said += [w.from_where.format(w.store(item.from_))] if item.from_ else []
     what = edition.short(item.recipe) if item.kind == "dish" and item.recipe else first_upper(item.what)
     return Check(plain(what), plain(", ".join(part for part in said if part)))

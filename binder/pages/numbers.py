@@ -11,7 +11,7 @@ from binder.model.household import Aim
 from binder.model.quantity import Interval
 from binder.pages.edition import Edition, run, unique
 from binder.pages.figures import SOURCE, figure_of, missing_foods, rounded, tally, unit_of
-from binder.pages.format import MINUS, NBSP, day, first_upper, half_up, number, with_unit
+from binder.pages.format import MINUS, NBSP, TIMES, day, first_upper, fraction, half_up, number, with_unit
 from binder.pages.page import Block, Box, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import DayTotal
 
@@ -36,6 +36,14 @@ def _eater(eater: str, totals: Sequence[DayTotal], edition: Edition) -> list[Blo
     w = edition.words
     aims = next((e.aims for e in edition.household.eaters if e.name == eater), ())
     blocks: list[Block] = [Heading(2, eater), _table(eater, totals, aims, edition)]
+    undated = [s for s in edition.facts.servings if s.eater == eater and s.date is None]
+    if undated:
+        counts = {
+            key: sum((s.portions for s in undated if s.recipe == key), Fraction(0))
+            for key in unique(s.recipe for s in undated)
+        }
+        said = ", ".join(f"{fraction(n)}{TIMES}{edition.short(key)}" for key, n in counts.items())
+        blocks.append(Para(plain(w.undated_not_counted.format(said)), "note"))
     missing = missing_foods((t.nutrition for t in totals), {*SHOWN, *(a.name for a in aims)})
     return [*blocks, Para(plain(w.no_figures_for.format(", ".join(missing))), "note")] if missing else blocks
 

@@ -120,6 +120,8 @@ def _task_text(task: Task, edition: Edition) -> str:
         said.append(f"({task.temperature})")
     if task.loads > 1:
         said.append(w.load_of.format(load=task.load, loads=task.loads))
+    if task.raw:
+        said.append(w.wash_after_raw)
     if task.assumed_minutes:
         said.append(w.minutes_assumed)
     return " ".join(said)

@@ -11,7 +11,7 @@ from binder.pages.format import NBSP, TIMES, first_upper, money
 from binder.pages.house_style import HouseStyle
 from binder.pages.measures import amount, as_sold, merged, quantities
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
-from binder.reckon.facts import ShoppingRow
+from binder.reckon.facts import RecipeFacts, ShoppingRow
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
@@ -131,15 +131,32 @@ def _as_used(row: ShoppingRow, edition: Edition) -> str:
     return _some(row.need, edition, row)
 
 
+def _lacks_a_price(facts: RecipeFacts, missing: set[str]) -> bool:
+    """Whether a food of the dish, or of a part of it, has no price."""
+    return any(
+        line.food in missing or (line.made_from is not None and _lacks_a_price(line.made_from, missing))
+        for line in facts.ingredients
+    )
+
+
+def _portion_cost(price: Fraction | None, at_least: bool, edition: Edition) -> str:
+    w = edition.words
+    if price is None:
+        return w.not_known
+    said = money(price, edition.facts.cost.currency)
+    return w.at_least.format(said) if at_least else said
+
+
 def costs(edition: Edition) -> list[Block]:
     """What is consumed, whole and by portion; not the same as what is paid."""
     w, cost = edition.words, edition.facts.cost
-    prices = sorted((edition.short(key), price) for key, price in cost.per_portion.items())
+    prices = sorted((edition.short(key), key, price) for key, price in cost.per_portion.items())
+    unpriced = {key for key in cost.per_portion if _lacks_a_price(edition.recipes[key], set(cost.missing))}
     if not prices:
         return []
     each = (
-        (*run(f"{name}{NBSP}"), *run(w.not_known if price is None else money(price, cost.currency), "strong"))
-        for name, price in prices
+        (*run(f"{name}{NBSP}"), *run(_portion_cost(price, key in unpriced, edition), "strong"))
+        for name, key, price in prices
     )
     blocks: list[Block] = [
         Heading(2, w.consumed),

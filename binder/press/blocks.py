@@ -44,6 +44,9 @@ from binder.press.text import attribute, escaped
 # Tables that can be read as entries, one after the other, where there is no room for columns.
 ENTRIES = frozenset({"run-sheet", "shopping", "mise", "packing", "carry", "pull", "use-first", "cooling"})
 
+# The widest a photo is set by the style sheet: beside the text on a desk, else across the sheet.
+_PHOTO_SIZES = "(min-width: 46rem) 26rem, 94vw"
+
 
 def blocks_html(blocks: Sequence[Block], setting: Setting) -> Markup:
     """The blocks as HTML, one after the other."""
@@ -98,7 +101,7 @@ def _table(b: Table, s: Setting) -> str:
     heads = "".join([_head(column, turned) for column in b.columns])
     return (
         f"{opening}<table{attribute('class', kind)}>\n{_caption(b, s)}\n<colgroup>\n{columns}</colgroup>\n"
-        f"<thead><tr>\n{heads}</tr></thead>\n{table.bodies(b, s.inline, s.paper)}</table>\n{closing}\n"
+        f"<thead><tr>\n{heads}</tr></thead>\n{table.bodies(b, s.inline, s.paper, s.heads)}</table>\n{closing}\n"
     )
 
 
@@ -183,7 +186,9 @@ def _photo(b: Photo, s: Setting) -> str:
     if not found:
         return ""
     size = f"{attribute('width', str(found.width or ''))}{attribute('height', str(found.height or ''))}"
-    return f'<div class="photo"><img src="{escaped(found.source)}" alt="{escaped(b.alt)}"{size}></div>\n'
+    copies = attribute("srcset", ", ".join(f"{source} {width}w" for source, width in found.copies))
+    copies += attribute("sizes", _PHOTO_SIZES) if copies else ""
+    return f'<div class="photo"><img src="{escaped(found.source)}"{copies} alt="{escaped(b.alt)}"{size}></div>\n'
 
 
 def _ruled(b: Ruled, s: Setting) -> str:

@@ -12,9 +12,9 @@ from jinja2 import Template
 from markupsafe import Markup
 
 from binder.pages.page import Page, Site
-from binder.press import links, picture
+from binder.press import links
 from binder.press.blocks import blocks_html
-from binder.press.picture import Picture
+from binder.press.picture import Copy, Picture
 from binder.press.search import INDEX, index_script
 from binder.press.setting import Setting, environment
 from binder.press.theme import Theme, font_faces
@@ -24,7 +24,8 @@ PHOTOS = "photos"
 # A page with fewer headings than this is seen whole without a list of them.
 _HEADINGS_WORTH_A_LIST = 4
 
-_NO_PHOTOS: Mapping[str, bytes] = MappingProxyType({})
+Photos = Mapping[str, tuple[Copy, ...]]
+_NO_PHOTOS: Photos = MappingProxyType({})
 # The bytes under a key, or those that are made: what remembers pages from build to build.
 Recall = Callable[[str, Callable[[], bytes]], bytes]
 
@@ -43,15 +44,12 @@ class Tab:
     current: str  # "page", "true" (the page lies below it) or ""
 
 
-def site_files(
-    site: Site, theme: Theme, photos: Mapping[str, bytes] = _NO_PHOTOS, recall: Recall = anew
-) -> Mapping[str, bytes]:
-    """Path below the site's folder to content: the pages, the style sheet, the fonts, the scripts.
+def site_files(site: Site, theme: Theme, photos: Photos = _NO_PHOTOS, recall: Recall = anew) -> Mapping[str, bytes]:
+    """Path below the site's folder to content: the pages, the style sheet, the fonts, the scripts, the pictures.
 
-    `photos` (file name to content) gives the pictures' sizes; a page names them as `photos/NAME`, and whoever writes
-    the site puts them there. A photo that is not among them is left out of the page.
+    `photos` (file name to its copies for the screen): a photo that is not among them is left out of the page.
     """
-    known = {name: _sized(name, content) for name, content in photos.items()}
+    known = {name: _picture(copies) for name, copies in photos.items() if copies}
     frame = environment(theme).get_template("page.html")
     scripts = tuple(sorted(theme.scripts))
     # All that a page is set from, beside itself.
@@ -62,7 +60,9 @@ def site_files(
         return recall(f"{shared} {page!r}", lambda: _page(page, site, frame, known, scripts))
 
     index = {INDEX: index_script(site)} if site.search else {}
-    return MappingProxyType({**{page.path: made(page) for page in site.pages}, **asset_files(theme), **index})
+    pictures = {f"{PHOTOS}/{copy.file}": copy.content for copies in photos.values() for copy in copies}
+    pages = {page.path: made(page) for page in site.pages}
+    return MappingProxyType({**pages, **asset_files(theme), **index, **pictures})
 
 
 def asset_files(theme: Theme) -> Mapping[str, bytes]:
@@ -80,9 +80,12 @@ def structured_markup(json: str) -> Markup:
     return Markup(json.replace("<", "\\u003c"))
 
 
-def _sized(name: str, content: bytes) -> Picture:
-    width, height = picture.size(content) or (None, None)
-    return Picture(f"{PHOTOS}/{quote(name)}", width, height)
+def _picture(copies: tuple[Copy, ...]) -> Picture:
+    """The widest, with the others beside it, by their addresses below the site's folder."""
+    widest = copies[-1]
+    addresses = tuple((f"{PHOTOS}/{quote(copy.file)}", copy.width) for copy in copies if copy.width)
+    others = addresses if len(addresses) > 1 else ()
+    return Picture(f"{PHOTOS}/{quote(widest.file)}", widest.width, widest.height, others)
 
 
 def _page(
@@ -97,7 +100,10 @@ def _page(
 
     def photo(name: str) -> Picture | None:
         found = photos.get(name)
-        return Picture(address(found.source), found.width, found.height) if found else None
+        if found is None:
+            return None
+        copies = tuple((address(source), width) for source, width in found.copies)
+        return Picture(address(found.source), found.width, found.height, copies)
 
     setting = Setting("screen", address, photo, anchors={"main"})
     setting.begin(page.title)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -21,6 +22,8 @@ from binder.press.theme import Theme, css_string, font_faces, whole_sheet
 # The longest side of a photo on paper: 90 mm at 300 dots an inch.
 _PHOTO_PIXELS = 1063
 _PHOTO_BYTES = 200_000
+# Line ends between the parts of a table: they print nothing, and each would be laid out as a text.
+_BETWEEN = re.compile(r"\n+(?=</?(?:col|colgroup|tbody|td|th|thead|tr)\b)")
 _LONGEST_TAB_MM = 27.0
 _FEWEST_TABS = 8
 
@@ -96,9 +99,11 @@ def binder_html(
     templates = environment(theme)
     anchors = _anchors(binder)
     pictures = _Pictures(photos)
+    sheet = _style(theme, binder.paper)
     setting = Setting(
         "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
         anchors=set(anchors.values()) | {_section_anchor(section) for section in binder.sections},
+        heads="data-head" in sheet,
     )  # fmt: skip
     opening = list(takewhile(lambda block: isinstance(block, Para), binder.front))
     parts = tuple(_part(section, binder, setting, anchors) for section in binder.sections)
@@ -106,13 +111,13 @@ def binder_html(
         binder=binder,
         paper=PAPERS[binder.paper],
         today=today.isoformat(),
-        sheet=Markup(_style(theme, binder.paper)),
+        sheet=Markup(sheet),
         parts=parts,
         opening=blocks_html(opening, setting),
         front=blocks_html(binder.front[len(opening) :], setting),
     )
     fonts = {f"fonts/{name}": content for name, content in theme.fonts.items()}
-    return html, {**fonts, **setting.drawings, **pictures.used}
+    return _BETWEEN.sub("", html), {**fonts, **setting.drawings, **pictures.used}
 
 
 class _Pictures:

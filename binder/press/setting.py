@@ -68,7 +68,8 @@ class Setting:
     """One document while it is set. It remembers the level of the last heading and the anchors given away.
 
     `address` turns an allowed href into one that reads from here, or None where there is nothing to link to;
-    `picture` finds a photo by its file name. `lower` moves all headings down by so many levels.
+    `picture` finds a photo by its file name. `lower` moves all headings down by so many levels;
+    `heads`: the style sheet may ask a cell for the head of its column.
     """
 
     def __init__(
@@ -78,6 +79,7 @@ class Setting:
         picture: Callable[[str], Picture | None],
         lower: int = 0,
         anchors: set[str] | None = None,
+        heads: bool = True,
     ) -> None:
         self._address = address
         self.picture = picture
@@ -85,6 +87,7 @@ class Setting:
         self._last_level = 1 + lower
         self._anchors = anchors if anchors is not None else set()
         self.paper = medium == "paper"
+        self.heads = heads
         self.title = self._last_heading = ""
         self.headings: list[tuple[str, str]] = []  # anchors and words of those just below the title
         self.drawings: MutableMapping[str, bytes] = {}

@@ -32,9 +32,12 @@ def column_class(column: Column) -> str:
     return " ".join(word for word in (_SIDES[column.align], column.kind) if word)
 
 
-def bodies(table: Table, set_text: SetText, paper: bool) -> str:
-    """A `tbody` for each group of rows. A row that has too few cells is filled up with empty ones."""
-    openings = [_opening(column, bool(room(table))) for column in table.columns]
+def bodies(table: Table, set_text: SetText, paper: bool, heads: bool = True) -> str:
+    """A `tbody` for each group of rows. A row that has too few cells is filled up with empty ones.
+
+    `heads`: cells carry the head of their column, for where the head is not seen.
+    """
+    openings = [_opening(column, heads and bool(room(table))) for column in table.columns]
     made = []
     for head, rows in _groups(table):
         made.append("<tbody>\n")

@@ -13,6 +13,7 @@ from binder.reckon.scaling import scaled
 
 FRIDGE_AISLES = frozenset({"dairy and eggs", "meat and fish", "produce"})
 PERISHABLE = frozenset({"dairy and eggs", "meat and fish"})
+FLASK = "insulated flask"
 COLD_PACKS = "cold pack"
 # FSIS: perishable food carried without a cold source keeps 2 h; two cold sources are advised.
 COLD_SOURCES = 2
@@ -55,7 +56,7 @@ def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) ->
         items.extend(_extras(serving))
     cold = any(needs_cold(s) for s in servings) and place.tool("fridge") is None
     if any(s.reheat and s.reheat.means == "flask" for s in servings):
-        items.append(CarryItem("insulated flask", None, "cupboard", "tool"))
+        items.append(CarryItem(FLASK, None, "cupboard", "flask"))
     items.append(CarryItem("cutlery", None, "drawer", "cutlery"))
     if cold:
         items.append(CarryItem(COLD_PACKS, exactly(COLD_SOURCES, "each"), "freezer", "cold source"))
@@ -79,8 +80,10 @@ def _dish(serving: Serving) -> list[CarryItem]:
     if serving.kept == "at service":
         return []
     amount = scaled(serving.facts.portion, serving.portions)
-    # A frozen portion was pulled the evening before: it is carried from the refrigerator.
-    start = "fridge" if serving.kept == "freezer" else serving.kept
+    # A frozen portion was pulled the evening before: it is carried from the refrigerator. One that is eaten out of a
+    # flask was heated and filled in at home.
+    start: str = "fridge" if serving.kept == "freezer" else serving.kept
+    start = FLASK if serving.reheat and serving.reheat.means == "flask" else start
     return [CarryItem(serving.facts.title, amount, start, "dish", serving.recipe)]
 
 

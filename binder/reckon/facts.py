@@ -258,6 +258,7 @@ class Task:
     assumed_minutes: bool = inside(default=False)
     temperature: str = inside(default="")
     batch: str = inside(default="")
+    raw: bool = inside(default=False)  # raw meat or fish is in hand
 
 
 @dataclass(frozen=True, slots=True)

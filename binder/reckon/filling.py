@@ -15,6 +15,7 @@ from binder.model.week import MealLine, Session
 from binder.reckon import allergens, conversion, keeping
 from binder.reckon.facts import Allergens, Batch, RecipeFacts, Serving
 from binder.reckon.recipes import portion_ml
+from binder.tables import keeping as chart
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,7 @@ def filled(servings: tuple[Serving, ...], batches: tuple[Batch, ...], household:
         assert batch.facts is not None
         of_batch = [s for s in servings if s.batch == batch.id]
         if batch.facts.form == "kit":
-            found.extend(_kits(of_batch, batch))
+            found.extend(_kits(of_batch, batch, household))
         else:
             found.extend(_portion(s, batch) for s in of_batch)
         found.extend(_surplus(batch, household))
@@ -85,7 +86,7 @@ def _portion(serving: Serving, batch: Batch) -> Filled:
     )
 
 
-def _kits(servings: list[Serving], batch: Batch) -> Iterator[Filled]:
+def _kits(servings: list[Serving], batch: Batch, household: Household) -> Iterator[Filled]:
     """A kit is one set, and one pack for each part stored apart, for all who eat it together."""
     together: dict[tuple[int, date | None, str], list[Serving]] = {}
     for serving in servings:
@@ -93,19 +94,30 @@ def _kits(servings: list[Serving], batch: Batch) -> Iterator[Filled]:
     for group in together.values():
         assert group[0].facts is not None
         for n, part in enumerate(group[0].facts.recipe.part_names or ("",)):
-            yield _kit_part(group, batch, part, n)
+            yield _kit_part(group, batch, part, n, household)
 
 
-def _kit_part(group: list[Serving], batch: Batch, part: str, n: int) -> Filled:
+def _cut_until(made_on: date, serving: Serving, household: Household) -> date:
+    """How long what was cut for a kit's set keeps unfrozen: as cut vegetables do, by the eater's caution."""
+    row = chart.row("cut vegetables")
+    assert row is not None
+    return made_on + timedelta(days=chart.days(row, household.eater(serving.eater).caution))
+
+
+def _kit_part(group: list[Serving], batch: Batch, part: str, n: int, household: Household) -> Filled:
     first, (_, session) = group[0], _base(batch)
     assert first.facts is not None
     recipe = first.facts.recipe
     lines = [line for line in first.facts.ingredients if line.when == "cooked" and (line.part or "") == part]
     share = float(sum((s.portions for s in group), Fraction(0)) / recipe.portions)
     known = bool(lines) and all(line.grams is not None for line in lines)
-    # What is stored apart (raw meat and fish) is frozen; the set only where it is all there is.
-    icy = first.kept == "freezer" and (n > 0 or len(recipe.part_names) < 2)
+    # What is stored apart (raw meat and fish) is frozen; the set too, where it would not keep until the meal.
+    set_until = _cut_until(batch.made_on, first, household) if n == 0 and len(recipe.part_names) > 1 else None
+    icy = first.kept == "freezer" and (set_until is None or (first.date or date.max) > set_until)
     kept = "freezer" if icy else "fridge" if first.kept == "freezer" else first.kept
+    last_days = [s.use_by for s in group if s.use_by]
+    if set_until is not None and first.kept == "freezer" and not icy:
+        last_days.append(set_until)
     eaters = list(dict.fromkeys(s.eater for s in group))
     return Filled(
         id=f"{first.id}-set" if n == 0 else f"{first.id}-apart-{n}",
@@ -116,7 +128,7 @@ def _kit_part(group: list[Serving], batch: Batch, part: str, n: int) -> Filled:
         kept=kept,
         made_on=batch.made_on,
         holds=allergens.union(allergens.of_line(line) for line in lines),
-        use_by=min((s.use_by for s in group if s.use_by), default=None),
+        use_by=min(last_days, default=None),
         pull_on=first.pull_on if icy else None,
         eat_on=first.date,
         eater=eaters[0] if len(eaters) == 1 else None,

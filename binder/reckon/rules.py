@@ -16,6 +16,7 @@ from binder.problem import Problem, error, warning
 from binder.reckon import allergens, reheating
 from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
 from binder.reckon.words import days_in_words, listed
+from binder.tables import composition
 from binder.tables.words import key as plain_key
 
 # A last word that makes another food of what stands before it: peanut butter is no butter.
@@ -107,6 +108,10 @@ def _is_kind_of(line: Ingredient, avoided: str) -> bool:
     wanted = plain_key(avoided)
     names = [plain_key(name) for name in (line.food.name, *line.food.names)]
     if wanted in names:
+        return True
+    row = composition.row(line.food.row) if line.food.row else None
+    # SR28 names the kind first: "Cheese, cheddar", "Mushrooms, white, raw".
+    if row and plain_key(row.name.split(",")[0]) == wanted:
         return True
     return wanted not in NOT_A_KIND and any(name.endswith(f" {wanted}") for name in names)
 

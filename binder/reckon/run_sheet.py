@@ -21,7 +21,7 @@ from binder.problem import Problem, error, in_order, warning
 from binder.reckon import run_sheet_equipment as kit
 from binder.reckon.demand import clock
 from binder.reckon.facts import Batch, RunSheet, Task
-from binder.reckon.run_sheet_kitchen import COOLING, Setting, setting
+from binder.reckon.run_sheet_kitchen import COOLING, Setting, has_raw_meat, setting
 from binder.reckon.run_sheet_order import Care, careful
 from binder.reckon.run_sheet_problem import Kitchen, Plan
 from binder.reckon.run_sheet_search import Found, search
@@ -110,6 +110,7 @@ def _written(session: Session, start: datetime, tasks: Sequence[Planned], at: Se
                 assumed_minutes=task.assumed,
                 temperature=_temperature(task),
                 batch=task.batch.id if task.batch else "",
+                raw=task.attended and has_raw_meat(task),
             )
         )
     seconds, bound = found.plan.finish(at.kitchen) * at.unit, found.bound * at.unit

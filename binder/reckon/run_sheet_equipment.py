@@ -17,6 +17,7 @@ OVEN, RACK, COOK = "oven", "rack", "cook"
 STORES = frozenset({"fridge", "freezer"})  # hold many things at once: no step keeps one to itself
 # Without these a step that names them cannot be done; a pan or a bowl is found anywhere.
 HEATS = frozenset({"oven", "burner", "microwave", "kettle", "pressure cooker"})
+VESSELS = frozenset({"pressure cooker", "slow cooker", "rice cooker"})
 # What leaves food hot, so that it must be cooled in time.
 HOT = HEATS | {"slow cooker", "rice cooker", "grill", "steamer", "toaster", "waffle iron"}
 
@@ -63,6 +64,10 @@ class Equipment:
             return Pieces(kind, total, of=total)
         best = self._vessel(tools, recipe, portions)
         return Pieces(kind, best.count, 1 + sum(tool.count for tool in tools[: tools.index(best)]), total)
+
+    def is_vessel(self, kind: str) -> bool:
+        """Whether a dish stands in a tool of this kind between its steps: what has a size, or cooks by itself."""
+        return kind in VESSELS or any(tool.holds_ml is not None for tool in self._of(kind))
 
     def loads(self, kind: str, recipe: Recipe, portions: Fraction) -> int:
         """How often the vessel of a kind is filled for so many portions."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import gcd
 
 from binder.model.household import Household
@@ -16,6 +16,7 @@ from binder.reckon.run_sheet_problem import Job, Kitchen, Limit, Plan
 from binder.reckon.run_sheet_tasks import Lists, Planned
 
 HEATING = 10 * 60  # seconds from cold, or from one temperature to another: as the run sheet's rules say
+BOARD = "cutting board"
 MEAT = "meat and fish"  # the aisle
 COOLING = 2 * 60 * 60  # seconds, FDA Food Code 3-501.14: from 135 to 70 °F within 2 h
 
@@ -34,15 +35,20 @@ class Setting:
     care: tuple[Care, ...]
 
     def uses(self, plan: Plan) -> list[tuple[str, ...]]:
-        """The pieces each job keeps, by name: of those that are free the ones with the lowest numbers."""
+        """The pieces each job keeps, by name: of those that are free the ones with the lowest numbers.
+
+        What needs care in hand takes the boards from the other end, so that produce keeps to boards of its own.
+        """
         jobs = self.kitchen.jobs
         free_from = [[0] * pieces.count for pieces in self.pieces]
         found: list[tuple[str, ...]] = [()] * len(jobs)
         for j in sorted(range(len(jobs)), key=lambda j: (plan.starts[j], jobs[j].length > 0, j)):
             names = []
             for kind, count in jobs[j].needs:
-                free = [n for n, when in enumerate(free_from[kind]) if when <= plan.starts[j]][:count]
-                for n in free:
+                free = [n for n, when in enumerate(free_from[kind]) if when <= plan.starts[j]]
+                if self.pieces[kind].kind == BOARD and self.care[j].level != PLAIN:
+                    free.reverse()
+                for n in sorted(free[:count]):
                     free_from[kind][n] = plan.starts[j] + jobs[j].length
                     names.append(self.pieces[kind].name(n))
             if plan.ovens[j] >= 0:
@@ -67,7 +73,10 @@ def setting(tasks: Sequence[Planned], lists: Sequence[Lists], have: Equipment, h
         jobs.append(Job(task.seconds // unit, needs, task.after, racks, heat))
     limits = tuple(Limit(limit.hot, limit.last, limit.within // unit) for limit in limits)
     kitchen = Kitchen(tuple(jobs), tuple(p.count for p in kinds), ovens, HEATING // unit, limits)
-    return Setting(kitchen, unit, tuple(kinds), limits, _care(tasks, household))
+    vessels = {n for pieces, n in kinds.items() if pieces.count == 1 and have.is_vessel(pieces.kind)}
+    held = [next((kind for kind, _ in job.needs if kind in vessels), -1) for job in jobs]
+    care = tuple(replace(of, vessel=n) for of, n in zip(_care(tasks, household), held, strict=True))
+    return Setting(kitchen, unit, tuple(kinds), limits, care)
 
 
 def _needs(task: Planned, have: Equipment) -> list[tuple[Pieces, int]]:
@@ -131,6 +140,13 @@ def _care(tasks: Sequence[Planned], household: Household) -> tuple[Care, ...]:
             level = RAW_MEAT
         found.append(Care(level, task.attended, dish))
     return tuple(found)
+
+
+def has_raw_meat(task: Planned) -> bool:
+    """Whether raw meat or fish is in hand at a cutting board or apart from heat: a step on the stove kills what it may
+    spread, one before does not."""
+    hot = task.step is not None and is_hot(task.step)
+    return not hot and any(line.food.aisle == MEAT for line in _in_hand(task))
 
 
 def _in_hand(task: Planned) -> tuple[Ingredient, ...]:

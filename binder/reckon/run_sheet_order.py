@@ -1,5 +1,6 @@
 """Among plans that end at the same time: the one whose order of handling is the most careful, and the tidiest.
 
+A dish stays in its vessel until its last step there: two dishes do not take turns in one pot where that costs no time.
 What contains an allergen that an eater avoids is handled last, produce before raw meat, and the steps of each dish lie
 close together; in this order of importance. Whether all of an allergen or of one dish can wait for the rest is
 decided by the search that learns; the rest is found by trying, better than what was there and not proven the best.
@@ -9,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import combinations, islice, permutations
 from random import Random
 
 from binder.reckon.run_sheet_bounds import windows
@@ -21,17 +22,22 @@ from binder.reckon.run_sheet_problem import Kitchen, Plan, followers, tails
 TRIES = 160
 STEPS = 60_000  # of the search that learns, for all questions together
 SEED = 19640212
+ORDERS = 24  # of the dishes that share a vessel, tried one after another
 
 PLAIN, RAW_MEAT, AVOIDED = range(3)
 
 
 @dataclass(frozen=True, slots=True)
 class Care:
-    """Of each job: what is in hand (PLAIN, RAW_MEAT, AVOIDED), whether hands are in it, and the number of its dish."""
+    """Of each job: what is in hand (PLAIN, RAW_MEAT, AVOIDED), whether hands are in it, and the number of its dish.
+
+    `vessel` is the kind of the only vessel that the dish stands in from its first step there to its last; -1: none.
+    """
 
     level: int
     attended: bool
     dish: int
+    vessel: int = -1
 
 
 def careful(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
@@ -41,7 +47,8 @@ def careful(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
     end = plan.finish(kitchen)
     if not stands(kitchen, plan):
         kitchen = replace(kitchen, limits=())
-    plan = _kept_apart(kitchen, plan, care)
+    plan, held = _each_in_its_turn(kitchen, plan, care)
+    plan = _kept_apart(kitchen, plan, care, held)
     best, least = plan, objections(kitchen, plan, care)
     order = by_start(kitchen, plan)
     not_before = [0] * len(kitchen.jobs)
@@ -55,8 +62,51 @@ def careful(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
     return best
 
 
-def _kept_apart(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
-    """A plan in which what needs care waits for all that needs less: all of it, or else dish by dish."""
+def _by_vessel(care: Sequence[Care]) -> Iterator[dict[int, list[int]]]:
+    """For each vessel that several dishes stand in: the jobs of each dish there."""
+    for vessel in sorted({of.vessel for of in care} - {-1}):
+        dishes: dict[int, list[int]] = {}
+        for j, of in enumerate(care):
+            if of.vessel == vessel:
+                dishes.setdefault(of.dish, []).append(j)
+        if len(dishes) > 1:
+            yield dishes
+
+
+def _turns_taken(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> int:
+    """How many pairs of dishes stand in one vessel at one time, each with steps there before and after the other's."""
+    count = 0
+    for dishes in _by_vessel(care):
+        stays = [
+            (min(plan.starts[j] for j in jobs), max(plan.starts[j] + kitchen.jobs[j].length for j in jobs))
+            for jobs in dishes.values()
+        ]
+        count += sum(a[0] < b[1] and b[0] < a[1] for a, b in combinations(stays, 2))
+    return count
+
+
+def _each_in_its_turn(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> tuple[Plan, list[tuple[int, int]]]:
+    """A plan in which each dish leaves a vessel before the next goes in, and the pairs of jobs that say so."""
+    asked: list[tuple[int, int]] = []
+    for dishes in _by_vessel(care):
+        first = sorted(dishes, key=lambda dish: min(plan.starts[j] for j in dishes[dish]))
+        effort = Effort(STEPS)
+        for order in islice(permutations(first), ORDERS):
+            pairs = [(i, j) for one, other in combinations(order, 2) for i in dishes[one] for j in dishes[other]]
+            if any(i in kitchen.jobs[j].after or j in kitchen.jobs[i].after for i, j in pairs):
+                continue  # A part and what it goes into: their order is given.
+            tried = _with(kitchen, plan, [*asked, *pairs], effort)
+            if tried is not None:
+                plan, asked = tried, [*asked, *pairs]
+                break
+    return plan, asked
+
+
+def _kept_apart(kitchen: Kitchen, plan: Plan, care: Sequence[Care], asked: Sequence[tuple[int, int]]) -> Plan:
+    """A plan in which what needs care waits for all that needs less: all of it, or else dish by dish.
+
+    `asked` are pairs that stay as they are.
+    """
     hands = [j for j, of in enumerate(care) if of.attended]
     after = [
         [(i, j) for j in hands for i in hands if care[j] == care_of and care[i].level < care_of.level]
@@ -65,7 +115,7 @@ def _kept_apart(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
     after = [pairs for pairs in after if pairs]
     everything = [pair for pairs in after for pair in pairs]
     effort = Effort(STEPS)
-    asked: list[tuple[int, int]] = []
+    asked = list(asked)
     for pairs in [everything, *(after if len(after) > 1 else [])] if everything else []:
         tried = _with(kitchen, plan, [*asked, *pairs], effort)
         if tried is not None:
@@ -88,8 +138,9 @@ def _with(kitchen: Kitchen, plan: Plan, pairs: Sequence[tuple[int, int]], effort
     return None
 
 
-def objections(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> tuple[int, int, int]:
-    """How often an avoided allergen, then raw meat, is in hand before what should come first; how long dishes take."""
+def objections(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> tuple[int, int, int, int]:
+    """How many dishes share a vessel in turns; how often an avoided allergen, then raw meat, is in hand before what
+    should come first; how long dishes take."""
     before = [0, 0, 0]
     spans: dict[int, tuple[int, int]] = {}
     for j, job in enumerate(kitchen.jobs):
@@ -102,7 +153,8 @@ def objections(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> tuple[int,
             first, second = (i, j) if plan.starts[i] < plan.starts[j] else (j, i)
             if care[first].level > care[second].level:
                 before[care[first].level] += 1
-    return before[AVOIDED], before[RAW_MEAT], sum(last - first for first, last in spans.values())
+    lengths = sum(last - first for first, last in spans.values())
+    return _turns_taken(kitchen, plan, care), before[AVOIDED], before[RAW_MEAT], lengths
 
 
 def _moves(

@@ -85,6 +85,7 @@ _CRUSTACEAN = {"us": "crustacean shellfish", "eu": "crustaceans"}
 _OTHER_WORDS: Mapping[str, str | Mapping[str, str]] = MappingProxyType(
     {
         "dairy": "milk",
+        "lactose": "milk",
         "egg": "eggs",
         "peanut": "peanuts",
         "groundnuts": "peanuts",

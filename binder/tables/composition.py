@@ -16,7 +16,7 @@ from functools import cache
 from pathlib import Path
 
 from binder.tables.household_weights import GramsOf, HouseholdWeight, grams_of
-from binder.tables.words import singular
+from binder.tables.words import key, singular
 
 __all__ = [
     "EDITION", "NUTRIENTS", "GramsOf", "HouseholdWeight", "Row",
@@ -88,6 +88,16 @@ def row(ndb: str) -> Row | None:
 @cache
 def _by_name() -> dict[str, str]:
     return {name.casefold(): ndb for ndb, name, _ in (line.split("\t", 2) for line in _lines())}
+
+
+@cache
+def _kinds() -> frozenset[str]:
+    return frozenset(key(name.split(",")[0]) for name in _by_name())
+
+
+def is_kind(word: str) -> bool:
+    """Whether descriptions begin with this word, as they name the kind first: `Cheese, cheddar`, `Pork, fresh`."""
+    return key(word) in _kinds()
 
 
 def named(name: str) -> Row | None:

@@ -13,6 +13,7 @@ def changed(path: str, old: str, new: str) -> str:
 
 
 ERRORS = [
+    ("wrong-type", H, "avoids: [milk]", "avoids: [«mlik»]"),
     # household
     ("unknown-key", H, "allergen list:", "«alergen list»:"),
     ("missing-key", H, "{name: Rui, tallies: {vegetables: 6}}", "«{tallies: {vegetables: 6}}»"),
@@ -79,7 +80,6 @@ ERRORS = [
     ("wrong-type", W, "instead of: ricotta", "instead of: «butter»"),
 ]
 WARNINGS = [
-    ("unknown-food", H, "avoids: [milk]", "avoids: [«mlik»]"),
     ("allergens-not-known", H, "bans: [peanuts]", "bans: [«molluscs»]"),
     ("unknown-food", F, "contains:", "like: «Crackers of the moon»\n  contains:"),
     ("energy-unlikely", F, "energy: 120 kcal", "energy: «240 kcal»"),

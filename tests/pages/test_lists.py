@@ -166,7 +166,7 @@ def test_carrying_is_ticked_at_the_door() -> None:
         ("Squash and barley bake", "refrigerator"),
         ("Tahini", "1½ tsp, cupboard"),
     ]
-    assert "Two cold packs" in words(carrying.pages(edition()))
+    assert "two cold packs" in words(carrying.pages(edition()))
 
 
 def test_pull_list_says_evening_way_and_way_out() -> None:

@@ -60,9 +60,9 @@ DEFAULT = read_theme("default")
 LARGE_PRINT = laid_over(DEFAULT, read_theme("large-print"))
 
 
-def photo() -> bytes:
+def photo(size: tuple[int, int] = (80, 60)) -> bytes:
     out = io.BytesIO()
-    Image.new("RGB", (80, 60), "#c8b89a").save(out, "PNG")
+    Image.new("RGB", size, "#c8b89a").save(out, "PNG")
     return out.getvalue()
 
 

@@ -12,6 +12,7 @@ from PIL import Image
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from binder.press.html import site_files
+from binder.press.picture import screen_copies
 from binder.press.share import shared_html
 from tests.press import samples
 
@@ -46,8 +47,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     root = tmp_path_factory.mktemp("site")
     photos = {"braise.png": samples.photo()}
     files = {
-        **site_files(samples.site(), samples.DEFAULT, photos),
-        "photos/braise.png": photos["braise.png"],
+        **site_files(samples.site(), samples.DEFAULT, {n: screen_copies(n, raw) for n, raw in photos.items()}),
         "shared.html": shared_html(samples.site().pages[3], samples.DEFAULT, "en", photos),
     }
     for path, content in files.items():

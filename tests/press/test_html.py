@@ -10,8 +10,10 @@ import pytest
 
 from binder.pages.page import Box, Column, Fold, Heading, Page, Para, Prose, Row, Run, Site, Table, plain
 from binder.press.html import site_files
+from binder.press.picture import screen_copies
 from tests.press import samples
 
+PHOTOS = {"braise.png": screen_copies("braise.png", samples.photo())}
 VOID = {"meta", "link", "img", "input", "br", "col", "hr"}
 
 
@@ -46,7 +48,7 @@ class Reading(HTMLParser):
 
 @pytest.fixture(scope="module")
 def files() -> dict[str, bytes]:
-    return dict(site_files(samples.site(), samples.DEFAULT, {"braise.png": samples.photo()}))
+    return dict(site_files(samples.site(), samples.DEFAULT, PHOTOS))
 
 
 @pytest.fixture(scope="module")
@@ -89,7 +91,7 @@ def test_ids_are_unique(pages: dict[str, Reading]) -> None:
 
 
 def test_links_are_relative_and_lead_to_a_file(files: dict[str, bytes], pages: dict[str, Reading]) -> None:
-    known = {*files, "photos/braise.png", "recipes/oil/index.html"}
+    known = {*files, "recipes/oil/index.html"}
     for path, page in pages.items():
         for _, attrs in page.tags:
             for target in (attrs.get("href"), attrs.get("src")):
@@ -102,7 +104,7 @@ def test_links_are_relative_and_lead_to_a_file(files: dict[str, bytes], pages: d
 
 def test_nothing_is_asked_of_the_network(files: dict[str, bytes]) -> None:
     for path, content in files.items():
-        if not path.endswith(".woff2"):
+        if not path.endswith((".woff2", ".webp")):
             text = content.decode().replace("https://schema.org", "").replace("http://www.w3.org/2000/svg", "")
             assert "http:" not in text and "https:" not in text and "url(//" not in text, path
 
@@ -148,9 +150,24 @@ def test_the_navigation_says_where_one_is(files: dict[str, bytes]) -> None:
 
 def test_a_photo_carries_its_words_and_size_and_a_missing_one_is_left_out(files: dict[str, bytes]) -> None:
     page = files["recipes/braise/index.html"].decode()
-    assert '<img src="../../photos/braise.png" alt="A shallow dish of braised fennel" width="80" height="60">' in page
+    assert (
+        '<img src="../../photos/braise-png-80.webp" alt="A shallow dish of braised fennel" width="80" height="60">'
+        in page
+    )
     without = site_files(samples.site(), samples.DEFAULT)["recipes/braise/index.html"].decode()
     assert "<img" not in without
+
+
+def test_a_large_photo_comes_in_two_widths() -> None:
+    copies = screen_copies("braise.png", samples.photo((1600, 1200)))
+    files = site_files(samples.site(), samples.DEFAULT, {"braise.png": copies})
+    page = files["recipes/braise/index.html"].decode()
+    found = re.search(r'<img src="([^"]*)" srcset="([^"]*)" sizes="[^"]+" alt="[^"]+" width="960" height="720">', page)
+    assert found and found[1] == "../../photos/braise-png-960.webp"
+    assert found[2] == "../../photos/braise-png-480.webp 480w, ../../photos/braise-png-960.webp 960w"
+    assert {name for name in files if name.startswith("photos/")} == {
+        "photos/braise-png-480.webp", "photos/braise-png-960.webp",
+    }  # fmt: skip
 
 
 def test_fractions_are_marked_and_dates_are_not() -> None:
@@ -165,4 +182,4 @@ def test_draft_stands_on_every_page_and_only_then() -> None:
 
 
 def test_two_times_gives_the_same_bytes(files: dict[str, bytes]) -> None:
-    assert dict(site_files(samples.site(), samples.DEFAULT, {"braise.png": samples.photo()})) == files
+    assert dict(site_files(samples.site(), samples.DEFAULT, PHOTOS)) == files

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from datetime import date
 from fractions import Fraction
+from itertools import groupby
 
 import pytest
 
 from binder.model.food import Keeping
 from binder.model.household import Place, Tool
+from binder.model.recipe import Recipe
 from binder.reckon.facts import RunSheet, Task
 from binder.reckon.run_sheet import sheets
 from tests.reckon.run_sheet_kitchens import (
@@ -298,6 +300,35 @@ def test_produce_is_handled_before_raw_meat() -> None:
     dishes = [recipe("a-ragu", step("Trim.", 10), aisle="meat and fish"), recipe("b-salad", step("Toss.", 10))]
     (sheet,), _ = sheets(tuple(batch(d, session()) for d in dishes), household())
     assert [t.recipe for t in sheet.tasks] == ["b-salad", "a-ragu"]
+
+
+def test_a_dish_leaves_the_only_pressure_cooker_before_the_next_goes_in() -> None:
+    def dish(key: str) -> Recipe:
+        return recipe(
+            key,
+            step("Brown.", 10, "pressure cooker"),
+            step("Cook.", 30, "pressure cooker", idle=True),
+            step("Thicken.", 5, "pressure cooker"),
+        )
+
+    at = session(cooks=2)
+    made = (batch(dish("a-beef"), at), batch(dish("b-curry"), at), batch(dish("c-dal"), at))
+    (sheet,), problems = sheets(made, household(Tool("pressure cooker", holds_ml=5678), BOARDS))
+    assert not problems and sheet.proven and not faults(sheet)
+    assert sheet.minutes == 135
+    assert [len(list(tasks)) for _, tasks in groupby(sheet.tasks, key=lambda t: t.recipe)] == [3, 3, 3]
+
+
+def test_raw_meat_has_a_board_of_its_own_where_there_are_two_and_says_wash() -> None:
+    dishes = [
+        recipe("a-ragu", step("Trim.", 10, "cutting board"), aisle="meat and fish"),
+        recipe("b-salad", step("Slice.", 10, "cutting board")),
+    ]
+    (sheet,), _ = sheets(tuple(batch(d, session()) for d in dishes), household(BOARDS))
+    assert [(t.recipe, t.uses[-1], t.raw) for t in sheet.tasks] == [
+        ("b-salad", "cutting board 1", False),
+        ("a-ragu", "cutting board 2", True),
+    ]
 
 
 @pytest.mark.parametrize("seed", range(400, 412))

@@ -58,6 +58,23 @@ def test_raw_poultry(kitchen: Kitchen, date: str, kept: str, pull_on: str | None
     assert len(facts["labels"]) == 2 and codes(facts["problems"], "error") == []
 
 
+SET_OF_CUT_VEGETABLES_UNTIL = {"wed": ("fridge", "2026-06-11"), "fri": ("freezer", None)}
+
+
+@pytest.mark.parametrize("day", SET_OF_CUT_VEGETABLES_UNTIL)
+def test_a_kits_set_is_frozen_where_it_would_not_keep_until_the_meal(kitchen: Kitchen, day: str) -> None:
+    # Cut produce keeps 3-4 days (University of Maine Extension, 2025): cut on Sunday 7, to Thursday 11 as usual.
+    kept, until = SET_OF_CUT_VEGETABLES_UNTIL[day]
+    kitchen.recipe("hen-kit", kit("400 g chicken thighs", "raw poultry pieces"))
+    facts = kitchen.week(plan(f"dinner: hen-kit, for: Ilka, on: {day}")).facts()
+    of_set, apart = (label for label in facts["labels"] if label["recipe"] == "hen-kit")
+    lines = [" ".join(label["lines"]).casefold() for label in (of_set, apart)]
+    assert ("pull" in lines[0]) == (kept == "freezer"), lines
+    assert "pull" in lines[1]
+    if until:
+        assert of_set["use_by"] == until
+
+
 @pytest.mark.parametrize(("grams", "pull_on"), [(1200, day(10)), (2500, day(9))])
 def test_a_kits_raw_part_thaws_as_one_piece(kitchen: Kitchen, grams: int, pull_on: str) -> None:
     """3 portions of 4: 900 g thaw in one night, 1,875 g (over 4 lb) in two."""

@@ -167,7 +167,8 @@ class Words(SiteWords):
     mise_en_place, cut_how, split_by_dish = "Mise en place", "Cut how", "For which dish"
     measured_out, measured_in_all = "Measured out, by dish", "In all: {}."
     mise_note = (
-        "Each food once. Vegetables, fruit and herbs before raw meat and fish; wash board, knife and hands between."
+        "Added up where it is cut alike. Vegetables, fruit and herbs before raw meat and fish; wash board, knife and "
+        "hands between."
     )
 
     # ---- 4 run sheet ----
@@ -176,6 +177,7 @@ class Words(SiteWords):
     proven = "No order of these steps ends sooner: proven."
     not_proven = "No order can take less than {}; whether this one can be shortened is not known."
     load_of = "(load {load} of {loads})"
+    wash_after_raw = "Then wash board, knife, sink and hands."
     minutes_assumed = "(minutes assumed: the recipe states none)"
     nothing_kept_row = "by itself"
     picture_caption = "Grey: hands are busy. Hatched: it goes by itself. The numbers are those of the table."
@@ -290,7 +292,10 @@ class Words(SiteWords):
     )
     carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "{}"
     carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
-    cold_source_note = "Two cold packs each time. Without them no longer than 2 h, 1 h above 90 °F / 32 °C (USDA FSIS)."
+    cold_source_note = (
+        "Where cold packs are listed, two cold packs. Without them no longer than 2 h, 1 h above 90 °F / 32 °C "
+        "(USDA FSIS)."
+    )
 
     # ---- 9 pull and use first, 13 keeping ----
     pull_list, use_first, evening_of, from_to = "Pull list", "Use first", "Evening of", "From, to"
@@ -363,6 +368,9 @@ class Words(SiteWords):
 
     # ---- 12 numbers ----
     numbers = "Numbers by eater and day"
+    undated_not_counted = "Without a fixed day, so in no day's figures: {0}."
+    hot_in_flask = "hot, in the flask"
+    flask_first = "preheated with boiling water, filled just before leaving"
     numbers_note = "Only what this binder plans is counted: what else is eaten is not in these figures."
     not_medical = "Figures for the kitchen, not medical advice: a diet for an illness is for licensed professionals."
     rounding_note = "Summed first, rounded once for print by {}. At least: a food has no figure, the rest is known."
