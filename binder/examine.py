@@ -6,6 +6,7 @@ import pickle
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from types import MappingProxyType
 
 from binder.check.library import STOCK, check_library
 from binder.disk import Content
@@ -19,6 +20,7 @@ from binder.reckon.facts import RecipeFacts, WeekFacts
 from binder.reckon.run_sheet_order import Care
 from binder.reckon.run_sheet_problem import Kitchen
 from binder.reckon.run_sheet_search import Found
+from binder.reckon.tried import AS_WRITTEN, Tried, as_tried
 from binder.source.document import Document, read_document
 
 Say = Callable[[str], None]
@@ -26,13 +28,19 @@ Say = Callable[[str], None]
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a build is asked for: the day it counts from, one week or None, whether as a draft, and whether the
-    household's own pages (binder and site) show its private notes; nothing else ever does."""
+    """What a build is asked for: the day it counts from, one week or None, whether as a draft, whether the household's
+    own pages (binder and site) show its private notes (nothing else ever does), and other sessions than are written
+    for the week that is printed."""
 
     today: date
     week: str | None = None
     draft: bool = False
     private: bool = False
+    tried: Tried = AS_WRITTEN
+
+
+class NoSession(Exception):
+    """The sessions that are to be tried are none of the week's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +77,10 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
     checked = check_library(documents, frozenset(content.photos), asked.week)
     if checked.library is None:
         return Examined(asked, None, {}, {}, None, in_order(checked.problems), texts)
-    library = checked.library
+    current = plan.printed_week(checked.library, asked.today, asked.week)
+    library = _as_tried(checked.library, current, asked.tried) if asked.tried else checked.library
     say("reckoning")
     facts, unweighed = recipes.all_facts(library.recipes, library.household)
-    current = plan.printed_week(library, asked.today, asked.week)
     with memory.book("run-sheets", content.shown) as book:
         weeks = _weeks(library, facts, current, asked, _remembered(book))
     serves = current is not None and not library.weeks[current].is_archive
@@ -81,6 +89,18 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
     problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
     weeks = {key: _with_known(week, known) for key, week in weeks.items()}
     return Examined(asked, library, facts, weeks, current, problems, texts)
+
+
+def _as_tried(library: Library, current: str | None, tried: Tried) -> Library:
+    """The household with the sessions of the week that is printed as they are tried."""
+    week = library.weeks.get(current or "")
+    if week is None or week.closed is not None:
+        raise NoSession(f"{current} is closed" if week else "there is no week")
+    other = as_tried(week, tried)
+    if other is None:
+        days = ", ".join(f"{session.on}" for session in week.sessions)
+        raise NoSession(f"the sessions of {week.key} are on {days}" if days else f"{week.key} has no session")
+    return replace(library, weeks=MappingProxyType({**library.weeks, week.key: other}))
 
 
 def _with_known(week: WeekFacts, known: tuple[Problem, ...]) -> WeekFacts:

@@ -16,7 +16,7 @@ from typing import cast
 import click
 
 from binder import disk
-from binder.commands.arguments import CONTENT, OUT, THEME, TODAY, WEEK, may_colour, read, theme_of
+from binder.commands.arguments import AT, CONTENT, COOKS, OUT, THEME, TODAY, WEEK, Start, may_colour, read, theme_of
 from binder.commands.terminal import Status
 from binder.memory import Key, of_this_program
 from binder.outputs import KINDS, Kind, owner
@@ -36,6 +36,8 @@ class Wanted:
     draft: bool
     private: bool
     standing: frozenset[str]  # the weeks whose binder lies in `out`
+    cooks: int | None = None  # other sessions than are written
+    at: tuple[Start, ...] = ()
 
     def owned(self, path: str) -> bool:
         """Whether a file of the output is of a kind that is built."""
@@ -45,7 +47,7 @@ class Wanted:
         """All that the output comes from, apart from the program."""
         # A binder that is drawn takes the place of the standing ones.
         standing = [] if "print" in self.kinds else sorted(self.standing)
-        asked = (self.week, self.draft, self.private, sorted(self.kinds), standing)
+        asked = (self.week, self.draft, self.private, sorted(self.kinds), standing, self.cooks, self.at)
         shown = (self.content.name, self.content.shown)
         theirs = [part for name, raw in sorted(self.content.files.items()) for part in (name, raw)]
         photos = [part for name, raw in sorted(self.content.photos.items()) for part in (name, raw)]
@@ -75,6 +77,8 @@ class Built:
 @click.option("--only", "only", multiple=True, type=click.Choice(KINDS), help="One kind of output; repeatable.")
 @click.option("--draft", is_flag=True, help="Build in spite of errors, marked DRAFT on every page.")
 @click.option("--private", is_flag=True, help="Show private notes on the household's own pages (binder and site).")
+@COOKS
+@AT
 @THEME
 def command(
     content: Path,
@@ -84,13 +88,15 @@ def command(
     only: tuple[str, ...],
     draft: bool,
     private: bool,
+    cooks: int | None,
+    at: tuple[Start, ...],
     theme: str,
 ) -> None:
     """Build the site, the binder, the labels, the calendar, the share pages and the facts."""
     files, set_with = read(content), theme_of(theme, content)
     kinds = cast("frozenset[Kind]", frozenset(only) or frozenset(KINDS))
     standing = disk.standing_binders(out)
-    wanted = Wanted(files, set_with, out, today or date.today(), week, kinds, draft, private, standing)
+    wanted = Wanted(files, set_with, out, today or date.today(), week, kinds, draft, private, standing, cooks, at)
     memory, key = of_this_program(), wanted.key()
     built, changed = _standing(memory.known(key), wanted), 0
     if built is None:
@@ -103,6 +109,8 @@ def command(
         colour = may_colour(sys.stderr)
         for line in built.coloured if colour else built.plain:
             click.echo(line, err=True, color=colour)
+    if cooks is not None or at:
+        click.echo("other sessions than are written were tried; the pages say which, and no file was changed")
     click.echo(f"{built.found}{len(built.files)} files in {out}, {changed} of them new or changed")
     for path in sorted(built.files):
         if path.startswith("print/") or path == "site/index.html":

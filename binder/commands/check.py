@@ -9,12 +9,17 @@ from pathlib import Path
 
 import click
 
-from binder.commands.arguments import CONTENT, TODAY, WEEK, read
+from binder.commands.arguments import AT, CONTENT, COOKS, TODAY, WEEK, Start, read
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, summary
 from binder.examine import Examined
 from binder.memory import of_this_program
 from binder.pages.data import problems_data
+from binder.pages.edition import as_tried
+from binder.pages.format import first_lower
+from binder.pages.words import words_of
+from binder.reckon.facts import RunSheet
+from binder.reckon.tried import Tried
 
 
 @click.command()
@@ -23,11 +28,21 @@ from binder.pages.data import problems_data
 @click.option("--strict", is_flag=True, help="Warnings count as errors.")
 @TODAY
 @WEEK
-def command(content: Path, as_json: bool, strict: bool, today: date | None, week: str | None) -> None:
+@COOKS
+@AT
+def command(
+    content: Path,
+    as_json: bool,
+    strict: bool,
+    today: date | None,
+    week: str | None,
+    cooks: int | None,
+    at: tuple[Start, ...],
+) -> None:
     """Say everything that is wrong or unsure, and build nothing."""
     files = read(content)
     with Status() as status:
-        examined = look(files, today, week, status, memory=of_this_program())
+        examined = look(files, today, week, status, tried=Tried(cooks, at), memory=of_this_program())
     if as_json:
         click.echo(
             json.dumps(problems_data(examined.problems, files.name), ensure_ascii=False, indent=1, sort_keys=True)
@@ -43,11 +58,14 @@ def command(content: Path, as_json: bool, strict: bool, today: date | None, week
 def _sessions(examined: Examined) -> list[str]:
     """How long each session of the week will take, before anything is printed."""
     facts = examined.weeks.get(examined.current or "")
-    found = []
-    for sheet in facts.run_sheets if facts else ():
-        hours, minutes = divmod(sheet.minutes, 60)
-        proof = "proven shortest" if sheet.proven else f"at least {sheet.at_least_minutes} min"
-        found.append(
-            f"prep on {sheet.start:%a %d %b, %H:%M} to {sheet.finish:%H:%M}: {hours} h {minutes:02d} min, {proof}"
-        )
-    return found
+    return [_session(sheet, examined) for sheet in (facts.run_sheets if facts else ())]
+
+
+def _session(sheet: RunSheet, examined: Examined) -> str:
+    hours, minutes = divmod(sheet.minutes, 60)
+    said = ["proven shortest" if sheet.proven else f"at least {sheet.at_least_minutes} min"]
+    if sheet.tried and examined.library is not None:
+        words = words_of(examined.library.household.language)
+        said.append(first_lower(as_tried(sheet.of, words).rstrip(".")))
+    times = f"prep on {sheet.start:%a %d %b, %H:%M} to {sheet.finish:%H:%M}: {hours} h {minutes:02d} min"
+    return "; ".join([f"{times}, {said[0]}", *said[1:]])

@@ -10,8 +10,9 @@ import click
 from binder import disk
 from binder.commands.arguments import may_colour
 from binder.commands.terminal import Status, problem_lines
-from binder.examine import Asked, Examined, examine
+from binder.examine import Asked, Examined, NoSession, examine
 from binder.memory import Memory
+from binder.reckon.tried import AS_WRITTEN, Tried
 
 
 def look(
@@ -22,13 +23,18 @@ def look(
     draft: bool = False,
     private: bool = False,
     *,
+    tried: Tried = AS_WRITTEN,
     memory: Memory,
 ) -> Examined:
-    """Read, check and reckon; exit status 2 for a week that is not there."""
+    """Read, check and reckon; exit status 2 for a week or a session that is not there."""
     if week is not None and f"weeks/{week}.md" not in content.files:
         raise click.UsageError(f"no week {week!r}: there is no {content.shown}/weeks/{week}.md")
-    asked = Asked(today or date.today(), week, draft, private)
-    return examine(content, asked, memory, status.stage)
+    asked = Asked(today or date.today(), week, draft, private, tried)
+    try:
+        return examine(content, asked, memory, status.stage)
+    except NoSession as fault:
+        status.clear()
+        raise click.UsageError(f"no session to try otherwise: {fault}") from None
 
 
 def say_problems(examined: Examined, content: disk.Content) -> None:

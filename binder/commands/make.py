@@ -13,12 +13,14 @@ from binder.commands.build import Built, Wanted
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, problem_lines, summary
 from binder.memory import Memory
+from binder.reckon.tried import Tried
 
 
 def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
     """Examine, say what was found, build and write; how many files are new or changed. Exit status 1 on errors."""
     files = wanted.content
-    examined = look(files, wanted.today, wanted.week, status, wanted.draft, wanted.private, memory=memory)
+    tried = Tried(wanted.cooks, wanted.at)
+    examined = look(files, wanted.today, wanted.week, status, wanted.draft, wanted.private, tried=tried, memory=memory)
     status.clear()
     say_problems(examined, files)
     if examined.library is None or (examined.has_errors and not wanted.draft):

@@ -16,13 +16,17 @@ from binder.problem import Span
 
 @dataclass(frozen=True, slots=True)
 class Session:
-    """A prep session: starts `at_minutes` after midnight on `on`, at a place (home unless it says otherwise)."""
+    """A prep session: starts `at_minutes` after midnight on `on`, at a place (home unless it says otherwise).
+
+    `written` is the session of the week's file where another is tried in its place.
+    """
 
     on: date
     at_minutes: int
     cooks: int
     span: Span
     place: str = HOME
+    written: Session | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ from binder.pages import (
     shopping,
     week,
 )  # fmt: skip
-from binder.pages.edition import Edition, edition_of, run
+from binder.pages.edition import Edition, as_tried, edition_of, run, session_title
 from binder.pages.format import day, day_with_year, listed, week_title
 from binder.pages.page import Binder, Block, Box, Bullets, Page, Para, Section, plain
 from binder.reckon.facts import RecipeFacts, WeekFacts
@@ -86,6 +86,9 @@ def _front(edition: Edition, empty: list[str]) -> tuple[Block, ...]:
         Para(plain(w.printed_on.format(day_with_year(facts.today, w))), "note"),
     ]
     blocks += [Para(plain(w.nothing_this_week.format(listed(empty, w))), "note")] if empty else []
+    for session in edition.sessions:
+        if other := as_tried(session, w):
+            blocks.append(Para(plain(f"{session_title(session, w)}. {other}"), "caution"))
     blocks += _problems(edition)
     rules = (w.rule_set.format(w.cautions[edition.household.caution]), *w.day_convention)
     blocks.append(Box("note", w.how_days_count, tuple(Para(plain(line)) for line in rules)))

@@ -170,6 +170,19 @@ def session_title(session: Session, words: Words) -> str:
     return at if session.place == HOME else f"{at}, {session.place}"
 
 
+def as_tried(session: Session | None, words: Words) -> str:
+    """What is tried in a session that the week's file has otherwise; "" when it is as written."""
+    if session is None or session.written is None:
+        return ""
+    written = session.written
+    said = []
+    if session.cooks != written.cooks:
+        said.append(words.tried_cooks(session.cooks, written.cooks))
+    if session.at_minutes != written.at_minutes:
+        said.append(words.tried_at.format(other=clock(session.at_minutes), written=clock(written.at_minutes)))
+    return words.tried.format(listed(said, words))
+
+
 def portions(count: Fraction | float, words: Words) -> str:
     """`1 portion`, `2½ portions`."""
     exact = count if isinstance(count, Fraction) else Fraction(count).limit_denominator(1000)

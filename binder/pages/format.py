@@ -185,3 +185,8 @@ def listed(items: Sequence[str], words: Words) -> str:
 def first_upper(text: str) -> str:
     """The first letter a capital, the rest as it is."""
     return text[:1].upper() + text[1:]
+
+
+def first_lower(text: str) -> str:
+    """The first letter small, the rest as it is."""
+    return text[:1].lower() + text[1:]

@@ -8,7 +8,7 @@ from binder.model.week import Session
 from binder.pages.cooling import SOURCE as COOLING_SOURCE
 from binder.pages.cooling import deadlines, piece_kind
 from binder.pages.drawings import Bar, timeline
-from binder.pages.edition import Edition, run, session_title
+from binder.pages.edition import Edition, as_tried, run, session_title
 from binder.pages.format import EN_DASH, clock, minutes
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import RunSheet, Task
@@ -28,6 +28,8 @@ def sheet_minutes(session: Session, edition: Edition) -> str:
 def _page(sheet: RunSheet, number: int, edition: Edition) -> Page:
     w = edition.words
     blocks: list[Block] = [Para(plain(in_words(sheet, edition)), "lead")]
+    if other := as_tried(sheet.of, w):
+        blocks.append(Para(plain(other), "caution"))
     if sheet.tasks:
         blocks += [picture(sheet, number, edition), table(sheet, edition), *_cooling(sheet, edition)]
     if any(piece_kind(p) == "pressure cooker" for task in sheet.tasks for p in task.uses):

@@ -271,6 +271,8 @@ class RunSheet:
     proven: bool
     tasks: tuple[Task, ...]
     of: Session | None = inside(default=None)
+    cooks: int = 1
+    tried: bool = False  # another number of cooks or another start than the week's file has
 
 
 @dataclass(frozen=True, slots=True)

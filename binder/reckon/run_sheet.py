@@ -122,6 +122,8 @@ def _written(session: Session, start: datetime, tasks: Sequence[Planned], at: Se
         at_least_minutes=whole_minutes(bound),
         proven=whole_minutes(bound) == whole_minutes(seconds),
         tasks=tuple(sorted(rows, key=lambda task: (task.start, task.id))),
+        cooks=session.cooks,
+        tried=session.written is not None,
         of=session,
     )
 

@@ -89,6 +89,10 @@ class Words(SiteWords):
         head, comma, rest = food.partition(",")
         return _plural(head) + comma + rest
 
+    def tried_cooks(self, other: int, written: int) -> str:
+        """Another number of cooks than is written."""
+        return f"{other} {'cook' if other == 1 else 'cooks'} instead of {written}"
+
     def store(self, place: str) -> str:
         """Where something is kept: `refrigerator` for `fridge`; a household's own place by its name."""
         return self.kept_short.get(place, place)
@@ -176,6 +180,8 @@ class Words(SiteWords):
     run_sheet_lead = "{start} to {finish}: {time}, with {attended} of handwork."
     proven = "No order of these steps ends sooner: proven."
     not_proven = "No order can take less than {}; whether this one can be shortened is not known."
+    tried = "Tried, and not written in the week's file: {}."
+    tried_at = "start at {other} instead of {written}"
     load_of = "(load {load} of {loads})"
     wash_after_raw = "Then wash board, knife, sink and hands."
     minutes_assumed = "(minutes assumed: the recipe states none)"
