@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from math import ceil
 
 from binder.check.declare import Found, Schema
 from binder.check.leaves import DIGITS, Leaf
@@ -54,6 +55,21 @@ class Time(Leaf[int]):
 
     def words(self) -> str:
         return 'a time of day, "18:30"'
+
+
+class Minutes(Leaf[int]):
+    """How long something takes, in seconds; of a range the upper end."""
+
+    def value(self, text: str, span: Span, found: Found) -> int | None:
+        read, problems = read_duration(text, span)
+        found.extend(problems)
+        return None if read is None else ceil(read.high_seconds)
+
+    def schema(self) -> Schema:
+        return {"type": "string", "pattern": DIGITS}
+
+    def words(self) -> str:
+        return "a length of time, 2 min 30 s"
 
 
 class Life(Leaf[tuple[int, int]]):

@@ -7,7 +7,7 @@ from typing import ClassVar
 from binder.check.amount_kinds import AimText, AmountText, PercentText, SumText, ToolText, WeighedText
 from binder.check.closed_fields import ClosedFields
 from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
-from binder.check.dates import DateText, Life, Time, WeekKey
+from binder.check.dates import DateText, Life, Minutes, Time, WeekKey
 from binder.check.declare import Field, Fields, Record, Said
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
 from binder.check.line_kinds import IngredientItem, IngredientList, ReheatText, StockText
@@ -124,6 +124,12 @@ class RecipeFields(Fields):
     freezes = Field("freezes", YesNo(), "Whether it may be frozen.")
     container = Field("container", Text(), "The first choice of container.")
     reheat = Field("reheat", ListOf(ReheatText()), "Ways to reheat; the first that a place can do is used.")
+    proved = Field(
+        "proved", MapOf(Text(), Minutes()), "Reheating times that proved right, by place: {ward: 3 min}; printed first."
+    )
+    from_frozen = Field(
+        "from frozen", YesNo(), "Whether it goes from the freezer to the heat (or plate), never thawed."
+    )
     needs = Field("needs", ListOf(ToolText()), "Tools needed at service, where it is eaten.")
     batch = Field("batch", OneOf(("whole", "half")), "Made only in whole or half batches.")
     tallies = Field("tallies", _TALLY, "The household's own counts, in stated steps of portions.")

@@ -150,7 +150,9 @@ class _RecipeCheck:
         while waiting:
             key = waiting.pop()
             document = self.documents[f"{RECIPES}{key}.md"]
-            recipe, more = check_recipe(document, self.pantry, containers, self.titles, self.photos)
+            recipe, more = check_recipe(
+                document, self.pantry, containers, self.titles, self.photos, self.household.places
+            )
             problems += more
             if recipe:
                 made[key] = recipe

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
+from types import MappingProxyType
 from typing import Literal, cast
 
 from binder.check import keeps
 from binder.check.declare import Entry, Found, Said
 from binder.check.fields import RECIPE, RecipeFields
+from binder.check.household import place_named
 from binder.check.ingredients import Known, ingredient
 from binder.check.line_kinds import Item
 from binder.check.links import bad_links
@@ -20,6 +22,7 @@ from binder.check.size import Size, size_of
 from binder.check.steps import steps, temperature_text
 from binder.check.tallies import tally_steps
 from binder.model.food import Keeping, TallyStep
+from binder.model.household import Place
 from binder.model.recipe import MEALS, Form, Ingredient, Recipe, Reheat, When
 from binder.problem import Problem, error
 from binder.source import reheat_line
@@ -57,6 +60,7 @@ def check_recipe(
     containers: tuple[str, ...],
     titles: Mapping[str, str],
     photos: frozenset[str],
+    places: tuple[Place, ...] = (),
 ) -> tuple[Recipe | None, tuple[Problem, ...]]:
     """The recipe, and all that is wrong with it; None when it does not say what or how much it makes."""
     found: Found = list(document.problems)
@@ -70,9 +74,17 @@ def check_recipe(
     container = _container(entry.get(RecipeFields.container), containers, found)
     found.extend(bad_links(document, photos))
     tallied = tally_steps(entry.get(RecipeFields.tallies) or (), pantry.cup, found, portions=True)
+    proved = _proved(entry, places, found)
     if size is None:
         return None, tuple(found)
-    return _recipe(key, entry, document, parts, size, photo, container, tallied, pantry.cup), tuple(found)
+    made = _recipe(key, entry, document, parts, size, photo, container, tallied, pantry.cup)
+    return replace(made, proved=proved), tuple(found)
+
+
+def _proved(entry: Entry, places: tuple[Place, ...], found: Found) -> Mapping[str, int]:
+    """The reheating times that proved right, by the household's places."""
+    named = ((place_named(place, places, found), time.value) for place, time in entry.get(RecipeFields.proved) or ())
+    return MappingProxyType({name: seconds for name, seconds in named if name})
 
 
 def _parts(entry: Entry, known: Known, found: Found) -> _Parts:
@@ -199,4 +211,5 @@ def _recipe(
         tags=tuple(said.value for said in get(RecipeFields.tags) or ()),
         sections=tuple((section.title, section.text) for section in document.body.other),
         short=_text(get(RecipeFields.short)),
+        from_frozen=frozen.value if (frozen := get(RecipeFields.from_frozen)) else False,
     )

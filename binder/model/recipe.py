@@ -74,6 +74,11 @@ class Reheat:
     temperature_text: str = ""
     rest: tuple[str, ...] = ()  # "covered", "stir halfway"
 
+    @property
+    def from_frozen(self) -> bool:
+        """Whether the line starts from the frozen pack: `microwave 1000 W, 4 min, from frozen`."""
+        return any("frozen" in words.casefold().split() for words in self.rest)
+
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
@@ -110,6 +115,10 @@ class Recipe:
     sections: tuple[tuple[str, str], ...] = ()  # further `## ` sections of the body: title, Markdown
     extra: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     short: str = ""  # a name for lists; "" when none is written
+    from_frozen: bool = False  # used straight from the freezer, never thawed first
+    proved: Mapping[str, int] = field(
+        default_factory=lambda: MappingProxyType({})
+    )  # place to seconds that proved right
 
     @property
     def apart_names(self) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
+from binder.pages import forgotten
 from binder.pages.drawings import DayLine, keeping_lines
 from binder.pages.edition import Edition, portions, run, unique, whom_and_when
 from binder.pages.format import day, days, first_upper, listed
@@ -33,11 +34,9 @@ def _pull_list(edition: Edition) -> tuple[Block, ...]:
         Column(w.for_whom, width=20),
     )
     groups = sorted(unique((p.pull_on, p.recipe, p.from_, p.to) for p in pulls))
-    rows = tuple(
-        _pull_row([p for p in pulls if (p.pull_on, p.recipe, p.from_, p.to) == group], edition) for group in groups
-    )
-    way_out = Box("note", w.forgotten_title, (Bullets(tuple(plain(line) for line in w.forgotten)),))
-    return Heading(2, w.pull_list), Table(columns, rows, w.pull_list, "pull"), way_out
+    pulled = [[p for p in pulls if (p.pull_on, p.recipe, p.from_, p.to) == group] for group in groups]
+    rows = tuple(_pull_row(of_group, edition) for of_group in pulled)
+    return Heading(2, w.pull_list), Table(columns, rows, w.pull_list, "pull"), forgotten.box(pulled, edition)
 
 
 def _pull_row(pulls: Sequence[Pull], edition: Edition) -> Row:
@@ -190,9 +189,9 @@ def _use_bys(servings: Sequence[Serving], edition: Edition) -> str:
     """Each date once: `Thu 11 Jun`; of what is frozen, its last day after pulling."""
     w = edition.words
     said = []
-    for by, frozen in unique((s.use_by, s.kept == "freezer") for s in servings):
+    for by, frozen, unthawed in unique((s.use_by, s.kept == "freezer", s.from_frozen) for s in servings):
         text = day(by, w) if by else w.not_known
-        said.append(w.frozen_until.format(text) if frozen else text)
+        said.append(w.used_frozen if unthawed else w.frozen_until.format(text) if frozen else text)
     return "; ".join(said)
 
 

@@ -86,6 +86,7 @@ def _summary(sitting: Sitting, edition: Edition) -> tuple[tuple[str, Text], ...]
     who = unique(s.eater for s in sitting.servings)
     pairs = [(w.for_whom, plain(f"{listed(who, w)}, {first.place}: {portions(sitting.portions, w)}"))]
     stored = [w.kept.get(first.kept, first.kept)]
+    stored += [w.used_frozen] if first.from_frozen else []
     stored += [w.pull_evening.format(day(first.pull_on, w))] if first.pull_on else []
     stored += [w.use_by_day.format(day(first.use_by, w))] if first.use_by else []
     pairs.append((w.stored, plain("; ".join(stored))))

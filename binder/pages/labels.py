@@ -56,7 +56,7 @@ def _date(facts: LabelFacts, edition: Edition) -> str:
     w = edition.words
     if facts.kept == "freezer":
         if facts.pull_on is None:
-            return w.label_freeze
+            return w.label_used_frozen if facts.from_frozen else w.label_freeze
         by = day(facts.use_by, w) if facts.use_by else ""
         raw = facts.what in ("set", "apart")
         until = w.label_freeze_pull_cook if raw else w.label_freeze_pull_eat

@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from binder.model.household import HOME, Place
 from binder.pages.edition import Edition, is_cold, run, unique
-from binder.pages.format import first_upper, listed
+from binder.pages.format import first_upper, listed, seconds
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, plain
-from binder.reckon.facts import Serving
+from binder.pages.words.en import Words
+from binder.reckon.facts import ReheatFacts, Serving
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
@@ -62,13 +63,13 @@ def _unheated(how: str, servings: Sequence[Serving], edition: Edition) -> list[B
 
 
 def _way(serving: Serving, edition: Edition) -> tuple[str, str, str]:
-    return serving.recipe, _how(serving, edition), _before(serving)
+    return serving.recipe, _how(serving, edition), before(serving.reheat, edition.words)
 
 
 def _row(way: tuple[str, str, str], servings: Sequence[Serving], edition: Edition) -> Row:
     w = edition.words
-    recipe, how, before = way
-    worked_out = run(f" ({w.converted.format(before)})", "small") if before else ()
+    recipe, how, origin = way
+    worked_out = run(f" ({origin})", "small") if origin else ()
     who = listed(unique(s.eater for s in servings), w)
     return Row((plain(edition.short(recipe)), (*run(how, "strong"), *worked_out), plain(who)))
 
@@ -87,6 +88,11 @@ def _how(serving: Serving, edition: Edition) -> str:
     return w.eat_cold if is_cold(serving.reheat) else first_upper(serving.reheat.text)
 
 
-def _before(serving: Serving) -> str:
-    """What the card says, when the time was worked out from it."""
-    return serving.reheat.converted_from if serving.reheat else ""
+def before(reheat: ReheatFacts | None, words: Words) -> str:
+    """Where a time comes from: it proved right at the place, or it was worked out from the card's."""
+    if reheat is None:
+        return ""
+    if reheat.proved:
+        formula = reheat.formula_seconds
+        return words.proved_by_formula.format(seconds(formula)) if formula else words.proved_here
+    return words.converted.format(reheat.converted_from) if reheat.converted_from else ""

@@ -14,7 +14,7 @@ from binder.model.household import HOME, Household, Place
 from binder.model.recipe import Reheat
 from binder.pages.allergens import base
 from binder.pages.edition import unique
-from binder.pages.format import first_upper, listed
+from binder.pages.format import first_upper, listed, seconds
 from binder.pages.words.en import Words
 from binder.reckon.facts import RecipeFacts
 
@@ -68,6 +68,9 @@ def can_heat(place: Place, line: Reheat) -> bool:
 def _how(facts: RecipeFacts, way: Reheat | None, place: Place, words: Words) -> str:
     if way is None:
         return words.cooked_there if facts.form == "kit" else words.eaten_as_it_is
+    proved = facts.recipe.proved.get(place.name)
+    if proved is not None and way.means not in _ALWAYS:
+        return words.proved_there.format(line=way.text, time=seconds(proved))
     tool = place.tool(way.means)
     if tool and tool.watts and way.watts and tool.watts != way.watts:
         return words.other_power.format(line=way.text, watts=tool.watts)

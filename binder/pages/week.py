@@ -159,7 +159,9 @@ def _is_in_flask(serving: Serving) -> bool:
 
 def _how(serving: Serving, edition: Edition) -> str:
     reheat: ReheatFacts | None = serving.reheat
-    return "" if _is_cooked_then(serving, edition) or reheat is None else reheat.text
+    if _is_cooked_then(serving, edition) or reheat is None:
+        return ""
+    return f"{reheat.text} ({edition.words.proved_here})" if reheat.proved else reheat.text
 
 
 def _meal(servings: Sequence[Serving], edition: Edition) -> Check:

@@ -1,4 +1,4 @@
-"""What has to be moved: from freezer to refrigerator, and from home to where it is eaten."""
+"""What has to be carried from home to where it is eaten."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from fractions import Fraction
 from binder.model.food import Food
 from binder.model.household import HOME, Household, Place
 from binder.model.quantity import exactly
-from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Pull, Serving
+from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Serving
 from binder.reckon.scaling import scaled
 
 FRIDGE_AISLES = frozenset({"dairy and eggs", "meat and fish", "produce"})
@@ -17,25 +17,6 @@ FLASK = "insulated flask"
 COLD_PACKS = "cold pack"
 # FSIS: perishable food carried without a cold source keeps 2 h; two cold sources are advised.
 COLD_SOURCES = 2
-
-
-def pull_list(servings: tuple[Serving, ...]) -> tuple[Pull, ...]:
-    """What to move from the freezer to the refrigerator, by the evening it is moved."""
-    found = [
-        Pull(
-            pull_on=s.pull_on,
-            date=s.date,
-            eater=s.eater,
-            recipe=s.recipe,
-            portions=s.portions,
-            from_="freezer",
-            to="fridge",
-            serving=s.id,
-        )
-        for s in servings
-        if s.pull_on and s.date
-    ]
-    return tuple(sorted(found, key=lambda p: (p.pull_on, p.date)))
 
 
 def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Carry, ...]:
@@ -80,9 +61,9 @@ def _dish(serving: Serving) -> list[CarryItem]:
     if serving.kept == "at service":
         return []
     amount = scaled(serving.facts.portion, serving.portions)
-    # A frozen portion was pulled the evening before: it is carried from the refrigerator. One that is eaten out of a
-    # flask was heated and filled in at home.
-    start: str = "fridge" if serving.kept == "freezer" else serving.kept
+    # A frozen portion was pulled the evening before: it is carried from the refrigerator, unless it is used frozen. One
+    # that is eaten out of a flask was heated and filled in at home.
+    start: str = "fridge" if serving.kept == "freezer" and not serving.from_frozen else serving.kept
     start = FLASK if serving.reheat and serving.reheat.means == "flask" else start
     return [CarryItem(serving.facts.title, amount, start, "dish", serving.recipe)]
 

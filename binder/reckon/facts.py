@@ -110,6 +110,8 @@ class ReheatFacts:
     seconds: int | None
     text: str
     converted_from: str = inside(default="")  # "1000 W, 2 min 30 s" when the time was converted
+    proved: bool = False  # the time is one that proved right at the place
+    formula_seconds: int | None = inside(default=None)  # what stands on the card or is worked out, where one proved
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +167,7 @@ class Serving:
     lot: str | None
     line: MealLine = inside()
     session: Session | None = inside(default=None)  # None: from stock, or nothing made ahead
+    from_frozen: bool = False  # frozen, and heated or eaten straight from the freezer
     facts: RecipeFacts | None = inside(default=None)  # of its variant, at the recipe's written size
     keeping_note: str = inside(default="")  # the rule behind use_by, with its source and rule set
     batch: str = inside(default="")  # id of its batch; "" when from stock or at service
@@ -321,6 +324,22 @@ class LabelFacts:
     place: str | None = inside(default=None)
     id: str = inside(default="")
     made_on: Day | None = inside(default=None)
+    from_frozen: bool = inside(default=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WayOut:
+    """What to do on the morning after when a pack was not pulled. seconds: heating, or the upper end in cold water."""
+
+    how: Literal["from frozen", "cold water", "another dish"]
+    means: str | None = None  # from frozen: microwave, oven, ...; kit: its own steps
+    seconds: int | None = None
+    core_f: int | None = None  # in the middle, by thermometer
+    recipe: str | None = None  # another dish
+    planned_for: Day | None = None  # the day that dish was meant for; None: no fixed day
+    source: str = ""
+    text: str = inside(default="")
+    minutes: tuple[int, int] | None = inside(default=None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -333,6 +352,8 @@ class Pull:
     from_: str  # `from` in facts.json
     to: str
     serving: str = inside(default="")
+    way_out: tuple[WayOut, ...] = ()  # best first
+    place: str = inside(default="home")
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,6 +85,11 @@ def frozen(
     return Storage("freezer", use_by, pull_on, note)
 
 
+def straight_from_freezer(keeping: Keeping, caution: str) -> Storage | None:
+    """Frozen and never pulled: heated or eaten from frozen. None when it may not be frozen."""
+    return None if keeping.freezes is False else Storage("freezer", None, None, rule_words(keeping, caution))
+
+
 def thawed_use_by(keeping: Keeping, caution: str, pull_on: date, days_used: int = 0) -> date | None:
     """The last day of what is pulled on `pull_on` and had used up `days_used` before it was frozen."""
     days = limit_days(keeping, caution)

@@ -48,6 +48,7 @@ def _label(thing: Filled, sheet: int, row: int, column: int, name: str) -> Label
         place=serving.place if serving else None,
         id=name,
         made_on=thing.made_on,
+        from_frozen=thing.kept == "freezer" and any(s.from_frozen for s in thing.servings),
     )
 
 

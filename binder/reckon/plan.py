@@ -20,6 +20,7 @@ from binder.reckon import (
     labels,
     mise_en_place,
     packing,
+    pulling,
     remedies,
     run_sheet,
     shopping,
@@ -67,7 +68,7 @@ def reckon_week(
         packing=packing.rows(things, put, household),
         labels=placed,
         labels_next_free=next_free,
-        pull_list=carrying.pull_list(servings),
+        pull_list=pulling.pull_list(servings, household),
         carry_list=carrying.carry_list(servings, household),
         use_first=use_first.use_first(
             foods,

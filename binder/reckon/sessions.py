@@ -16,7 +16,7 @@ from binder.model.food import Keeping
 from binder.model.household import HOME, Household
 from binder.model.week import MealLine, Session, Week
 from binder.problem import Problem, error
-from binder.reckon import keeping
+from binder.reckon import keeping, reheating
 from binder.reckon.demand import Wanted, clock, meal_time
 from binder.reckon.facts import RecipeFacts
 from binder.reckon.keeping import Storage
@@ -125,9 +125,16 @@ def _place(
     together = _kit_mates(item, of_line) if of.form == "kit" else [item]
     caution = _caution(item, together, household)
     day = item.date or _likely_day(item, session, week)
+    unthawed = None
+    if may_freeze(household) and reheating.used_frozen(of.recipe, household.place(item.place)):
+        unthawed = keeping.straight_from_freezer(rule, caution)
+    if unthawed and of.recipe.from_frozen:
+        return Placed(item, session, unthawed)
     fresh = keeping.unfrozen(rule, caution, session.on, day)
     if fresh:
         return Placed(item, session, fresh)
+    if unthawed:
+        return Placed(item, session, unthawed)
     if may_freeze(household):
         ice = keeping.frozen(rule, caution, session.on, item.date, _piece_grams(item, together, of))
         if ice:

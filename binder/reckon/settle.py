@@ -78,12 +78,15 @@ def _when(wanted: demand.Wanted, library: Library) -> tuple[date, int, int]:
 def _serving(item: Placed, variants: Variants, library: Library) -> Serving:
     wanted, storage = item.wanted, item.storage
     variant = variants.of(wanted.recipe, wanted.eater)
-    at_service = storage.kept == "at service"
+    at_service, icy = storage.kept == "at service", storage.kept == "freezer"
+    place = library.household.place(wanted.place)
     made_on = wanted.date if at_service else item.session.on if item.session else None
     serving = _eaten(wanted, variant.facts, library)
     return replace(
         serving,
         kept=storage.kept,
+        reheat=reheating.at_place(variant.facts.recipe, place, frozen=icy),
+        from_frozen=icy and reheating.used_frozen(variant.facts.recipe, place),
         made_on=made_on,
         use_by=storage.use_by,
         pull_on=storage.pull_on,
@@ -137,6 +140,9 @@ def _from_stock(item: dishes.Taken, variants: Variants, library: Library) -> Ser
         lot="; ".join(lot.id for lot in item.lots) or None,
         keeping_note=note,
     )
+    if item.frozen and reheating.used_frozen(facts.recipe, place := library.household.place(wanted.place)):
+        way = reheating.at_place(facts.recipe, place, frozen=True)
+        return replace(serving, kept="freezer", reheat=way, from_frozen=True)
     if item.frozen:
         pull_on = wanted.date - timedelta(days=thawing.nights(serving.grams)) if wanted.date else None
         used = max((dishes.days_used(lot) for lot in item.lots), default=0)

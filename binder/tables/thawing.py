@@ -56,6 +56,10 @@ COLD_WATER: tuple[ColdWater, ...] = (
     ColdWater(G_PER["lb"], (60, 60), "Illinois Extension; USDA: up to 1 lb about 1 h"),
     ColdWater(4 * G_PER["lb"], (120, 180), "Illinois Extension; USDA: 3-4 lb 2-3 h"),
 )
+# Cooked or heated from frozen it takes about half as long again.
+FROM_FROZEN: Fraction = Fraction(3, 2)
+FROM_FROZEN_SOURCE = "USDA FSIS, The Big Thaw (second-hand)"
+
 COLD_WATER_MINUTES_PER_LB = 30
 COLD_WATER_LARGE_SOURCE = "USDA FSIS: larger pieces 30 min a pound (memory)"
 
@@ -81,8 +85,13 @@ def cold_water_minutes(grams: float | Fraction) -> tuple[int, int]:
 
     Between the published sizes the larger one counts.
     """
+    return cold_water(grams).minutes
+
+
+def cold_water(grams: float | Fraction) -> ColdWater:
+    """The row that one piece goes by, with its source."""
     for row in COLD_WATER:
         if Fraction(grams) <= row.up_to_grams:
-            return row.minutes
+            return row
     minutes = ceil(Fraction(grams) / G_PER["lb"] * COLD_WATER_MINUTES_PER_LB)
-    return (minutes, max(minutes, COLD_WATER[-1].minutes[1]))
+    return ColdWater(Fraction(grams), (minutes, max(minutes, COLD_WATER[-1].minutes[1])), COLD_WATER_LARGE_SOURCE)

@@ -34,6 +34,7 @@ from binder.reckon.facts import (
     Tallies,
     Task,
     UseFirst,
+    WayOut,
     WeekFacts,
 )  # fmt: skip
 
@@ -158,7 +159,11 @@ def week_facts(**more: Any) -> WeekFacts:
         ),
         "labels_next_free": 3,
         "pull_list": (
-            Pull(THURSDAY, FRIDAY, "Tomas", "squash-barley-bake", Fraction(1), "freezer", "refrigerator", "s3"),
+            Pull(THURSDAY, FRIDAY, "Tomas", "squash-barley-bake", Fraction(1), "freezer", "refrigerator", "s3", (
+                WayOut("from frozen", "microwave", 325, 165, text="microwave 700 W, 5 min 25 s, covered"),
+                WayOut("cold water", seconds=3600, minutes=(60, 60)),
+                WayOut("another dish", recipe="lentil-stew", planned_for=date(2026, 6, 13)),
+            ), "ward"),
         ),
         "carry_list": (
             Carry(MONDAY, "Ilka", "survey van", (

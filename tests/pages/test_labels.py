@@ -32,6 +32,7 @@ def test_a_frozen_portion_says_when_it_is_pulled() -> None:
     assert "Not checked: radish." in found[3]
     assert found[4] == "Eat cold"
     assert lines(kept="freezer", pull_on=None)[1] == "Freeze"
+    assert lines(kept="freezer", pull_on=None, from_frozen=True)[1] == "Freeze; use frozen, do not thaw"
 
 
 def test_kinds_of_their_own_say_so() -> None:

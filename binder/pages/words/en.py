@@ -288,6 +288,7 @@ class Words(SiteWords):
     reheating = "Reheating notes"
     place_has = "Has: {}"
     converted = "worked out from {}; an estimate, start short"
+    proved_here, proved_by_formula = "proved right here", "proved right here; by the card {}"
     eaten_as_it_is, eat_cold, eat_as_it_is = "eaten as it is", "Eat cold", "Eat as it is"
     cooked_from_kit, cook_it = "cooked from its kit: see the kit card", "Cook it: see the kit card"
     reheat_how = (
@@ -308,16 +309,23 @@ class Words(SiteWords):
     from_to_line = "{source} to {to}"
     forgotten_title = "Forgotten? The morning after"
     forgotten = (
-        "Cooked food: heat it from frozen, half as long again, stirred often, to 165 °F / 74 °C in the middle.",
-        "Raw or cooked, in cold water: closed bag, water changed every 30 min, about 1 h for up to 1 lb (450 g); "
-        "then cook or heat at once.",
-        "Or eat another dish today and this one tomorrow. Never thaw on the counter.",
+        "Never thaw on the counter. From frozen: about half as long again, stirred often (USDA FSIS, second-hand).",
+        "In cold water: closed bag, water changed every 30 min, about 1 h for up to 1 lb (450 g), 2 to 3 h for 3 to "
+        "4 lb (Illinois Extension, USDA); then cook or heat at once.",
+        "165 °F / 74 °C in the middle, by thermometer, whatever the minutes say.",
     )
+    forgotten_line, forgotten_or = "{dish}, {whom}: ", "; or "
+    way_from_frozen = "heat from frozen, {how}{at}, to {f} °F / {c} °C in the middle"
+    way_untimed = "heat from frozen, half as long again{at}, to {f} °F / {c} °C in the middle"
+    way_kit_from_frozen = "cook from frozen by its kit card, half as long again, by thermometer"
+    way_cold_water = "cold water, {time}, then at once"
+    way_cold_water_unknown = "cold water, about 1 h for each pound, then at once"
+    way_another, way_another_day = "eat {dish} today{whose}, this one once it has thawed", ", meant for {}"
     keeping_notes, rule, rules_head = "Keeping notes", "Rule", "Rules and their sources"
     refrigerator, freezer, assumed_short = "Cold", "Frozen", "assumed"
     rule_set = "Rule set: {}."
     strict_for = "Strict for {}."
-    frozen_until = "{} once pulled"
+    frozen_until, used_frozen = "{} once pulled", "used frozen"
     how_days_count = "How the days are counted"
     day_convention = (
         "The day a dish is made is day 0. Its use-by is that day plus its limit, and that day is the last.",
@@ -414,6 +422,7 @@ class Words(SiteWords):
     labels_title = "Labels, {}"
     label_eat_by, label_cook_by, label_made, made_short = "Eat by {}", "Cook by {}", "Made {}", "made {}"
     label_freeze, label_freeze_pull = "Freeze", "Freeze; pull {pull}"
+    label_used_frozen = "Freeze; use frozen, do not thaw"
     label_freeze_pull_eat = "Freeze; pull {pull}, eat by {by}"
     label_freeze_pull_cook = "Freeze; pull {pull}, cook by {by}"
     label_date_not_known = "Date not known"

@@ -74,6 +74,7 @@ class SiteWords:
     planned_in, never_planned = "Weeks it was planned in", "Not planned in any week."
     where_it_can_be_eaten = "Where it can be eaten"
     cooked_there = "cooked there"
+    proved_there = "{line}: here {time}, which proved right"
     other_power = "{line}: for another power, here {watts} W; a week's reheating notes have the minutes"
     nothing_heats_it = "nothing there heats it"
     place_lacks = "no {} there"
