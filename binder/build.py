@@ -9,14 +9,14 @@ from datetime import date
 from functools import partial
 
 from binder.aside import Aside, Draw
-from binder.disk import Content, theme_digest
+from binder.disk import Content, digest, theme_digest
 from binder.examine import Examined, Say
 from binder.memory import Memory
 from binder.model.library import Library
 from binder.outputs import Kind
 from binder.pages import binder as binder_section
 from binder.pages import calendar, data, feed, labels, schema, share, site
-from binder.pages.page import LabelPages
+from binder.pages.page import LabelPages, Later
 from binder.press import data as json_press
 from binder.press.calendar import calendar_bytes
 from binder.press.feed import feed_bytes
@@ -24,9 +24,9 @@ from binder.press.geometry import Geometry
 from binder.press.html import site_files
 from binder.press.pdf import binder_pdf
 from binder.press.picture import Copy, bare, screen_copies
-from binder.press.share import shared_html
+from binder.press.share import Sheet, shared_html, shared_words, sheet_of
 from binder.press.theme import Theme
-from binder.reckon.facts import WeekFacts
+from binder.reckon.facts import RecipeFacts, WeekFacts
 from binder.tables import sheets
 
 
@@ -49,10 +49,10 @@ def outputs(
     drawings = _drawings(examined, content, theme, kinds, memory)
     known = {path: memory.known(drawing.key) for path, drawing in drawings.items()}
     makers: dict[Kind, Callable[[], Mapping[str, bytes]]] = {
-        "facts": lambda: _facts(examined, content),
+        "facts": lambda: _facts(examined, content, memory),
         "site": lambda: _site(examined, content, theme, memory, printed),
         "calendar": lambda: _calendar(examined),
-        "share": lambda: _share(examined, content, theme),
+        "share": lambda: _share(examined, content, theme, memory),
     }
     with Aside({path: drawings[path].draw for path, pdf in known.items() if pdf is None}) as aside:
         for kind, make in makers.items():
@@ -70,13 +70,21 @@ def _library(examined: Examined) -> Library:
     return examined.library
 
 
-def _facts(examined: Examined, content: Content) -> dict[str, bytes]:
+def _facts(examined: Examined, content: Content, memory: Memory) -> dict[str, bytes]:
     library = _library(examined)
-    made = [*schema.schema_files(), *(data.recipe_data(facts) for facts in examined.recipes.values())]
+    made = [*schema.schema_files()]
     for facts in examined.weeks.values():
-        lines = tuple(labels.label_lines(label, facts, library) for label in facts.labels)
-        made.append(data.week_data(facts, lines, content.name))
-    return {f"site/{file.path}": json_press.data_bytes(file) for file in made}
+        made.append(data.week_data(facts, labels.label_lines(facts, library), content.name))
+    files = {f"site/{file.path}": json_press.data_bytes(file) for file in made}
+    with memory.book("facts", content.shown) as book:
+        for key, of in examined.recipes.items():
+            raw = book.recall(examined.marks[key], partial(_recipe_facts, of))
+            files[f"site/{data.recipe_path(key)}"] = raw
+    return files
+
+
+def _recipe_facts(facts: RecipeFacts) -> bytes:
+    return json_press.data_bytes(data.recipe_data(facts))
 
 
 def _named_photos(examined: Examined, content: Content) -> list[str]:
@@ -122,6 +130,7 @@ def _site(
         draft=asked.draft,
         printed=printed,
         private=asked.private,
+        marks=examined.marks,
     )
     with memory.book("pages", content.shown) as book:
         return {f"site/{path}": raw for path, raw in site_files(whole, theme, photos, book.recall).items()}
@@ -138,20 +147,26 @@ def _calendar(examined: Examined) -> dict[str, bytes]:
     return {f"calendar/{facts.week}.ics": calendar_bytes(calendar.calendar_events(facts, _library(examined)))}
 
 
-def _share(examined: Examined, content: Content, theme: Theme) -> dict[str, bytes]:
+def _share(examined: Examined, content: Content, theme: Theme, memory: Memory) -> dict[str, bytes]:
     library = _library(examined)
     language = library.household.language
     files: dict[str, bytes] = {}
-    for page in share.share_pages(library, examined.recipes):
-        key = page.path.removesuffix(".html").rsplit("/", 1)[-1]
-        name = library.recipes[key].photo if key in library.recipes else None
-        photos = {name: content.photos[name]} if name and name in content.photos else {}
-        files[f"share/{key}.html"] = shared_html(page, theme, language, photos)
+    sheet, style = sheet_of(theme), theme_digest(theme)
+    with memory.book("shared", content.shown) as book:
+        for page in share.later_pages(library, examined.recipes, examined.marks):
+            name = library.recipes[page.path.removesuffix(".html")].photo
+            photos = {name: content.photos[name]} if name and name in content.photos else {}
+            key = digest((style, language, page.mark, *(part for photo in photos.items() for part in photo)))
+            words = book.recall(key, partial(_words, page, theme, sheet, language, photos))
+            files[f"share/{page.path}"] = sheet.laid_in(words)
     if facts := _current(examined):
-        page = share.share_week(facts, library)
-        files[f"share/{facts.week}.html"] = shared_html(page, theme, language, {})
+        files[f"share/{facts.week}.html"] = shared_html(share.share_week(facts, library), theme, language, {})
     news = feed.feed(library, examined.recipes, examined.asked.today)
     return files | ({"share/feed.xml": feed_bytes(news)} if news else {})
+
+
+def _words(page: Later, theme: Theme, sheet: Sheet, language: str, photos: Mapping[str, bytes]) -> bytes:
+    return shared_words(page.make(), theme, sheet, language, photos)
 
 
 def geometry(library: Library) -> Geometry:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pickle
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from types import MappingProxyType
 
 from binder.check.library import STOCK, check_library
-from binder.disk import Content
+from binder.disk import Content, digest
 from binder.memory import Book, Memory
 from binder.model.library import Library
 from binder.model.week import Week
@@ -54,6 +54,7 @@ class Examined:
     current: str | None
     problems: tuple[Problem, ...]
     texts: Mapping[str, str]
+    marks: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))  # of recipes, see `marks_of`
 
     @property
     def has_errors(self) -> bool:
@@ -88,7 +89,29 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
     known = (*checked.problems, *unweighed, *past)
     problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
     weeks = {key: _with_known(week, known) for key, week in weeks.items()}
-    return Examined(asked, library, facts, weeks, current, problems, texts)
+    return Examined(asked, library, facts, weeks, current, problems, texts, marks_of(library, content.files))
+
+
+def marks_of(library: Library, files: Mapping[str, bytes]) -> Mapping[str, str]:
+    """Of each recipe one hash of all the files that its facts are made from: its own, those of its parts, and what
+    the household says of itself and of its foods. Weeks and stock change no recipe."""
+    ways = digest(tuple(part for path, raw in sorted(files.items()) if _is_of_all(path) for part in (path, raw)))
+    found: dict[str, str] = {}
+
+    def mark(key: str) -> str:
+        if key not in found:
+            recipe = library.recipes[key]
+            named = {line.recipe for line in recipe.ingredients if line.recipe is not None}
+            parts = sorted(named & library.recipes.keys())
+            found[key] = own = digest((ways, key, files[recipe.span.path]))  # A ring of parts ends where it began.
+            found[key] = digest((own, *(mark(part) for part in parts)))
+        return found[key]
+
+    return MappingProxyType({key: mark(key) for key in library.recipes})
+
+
+def _is_of_all(path: str) -> bool:
+    return "/" not in path and path != STOCK
 
 
 def _as_tried(library: Library, current: str | None, tried: Tried) -> Library:

@@ -21,9 +21,13 @@ from binder.reckon.facts import Nutrition, RecipeFacts, Tallies, WeekFacts
 SCHEMA_EDITION = 1
 
 
+def recipe_path(key: str) -> str:
+    return f"recipes/{key}/facts.json"
+
+
 def recipe_data(facts: RecipeFacts) -> DataFile:
     """A recipe's facts.json."""
-    return DataFile(f"recipes/{facts.key}/facts.json", {"schema": SCHEMA_EDITION, **_record(facts)})
+    return DataFile(recipe_path(facts.key), {"schema": SCHEMA_EDITION, **_record(facts)})
 
 
 def week_data(facts: WeekFacts, label_lines: tuple[tuple[str, ...], ...], folder: str) -> DataFile:

@@ -25,9 +25,13 @@ def label_pages(week_facts: WeekFacts, library: Library, *, draft: bool = False)
     )
 
 
-def label_lines(facts: LabelFacts, week_facts: WeekFacts, library: Library) -> tuple[str, ...]:
-    """A label's words for facts.json, top first, with ordinary spaces; empty lines are left out."""
-    one = label(facts, edition_of(week_facts, library, week_facts.recipes))
+def label_lines(week_facts: WeekFacts, library: Library) -> tuple[tuple[str, ...], ...]:
+    """Each label's words for facts.json, top first, with ordinary spaces; empty lines are left out."""
+    edition = edition_of(week_facts, library, week_facts.recipes)
+    return tuple(_lines(label(facts, edition)) for facts in week_facts.labels)
+
+
+def _lines(one: Label) -> tuple[str, ...]:
     lines = (one.title, one.date, one.whose, one.contains, one.heat, one.small)
     return tuple(line.replace(NBSP, " ") for line in lines if line)
 

@@ -6,6 +6,7 @@ looks in HTML or in print.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Literal
@@ -235,6 +236,21 @@ class Page:
 
 
 @dataclass(frozen=True, slots=True)
+class Later:
+    """A page of the site that is made when it is wanted.
+
+    `mark` stands for all that it is made from, so that what was set under the same mark need not be made again.
+    """
+
+    path: str
+    title: str
+    mark: str
+    make: Callable[[], Page]
+    found_as: str = ""
+    keywords: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """A section of the binder: number and tab, pages in order."""
 
@@ -276,7 +292,7 @@ class SearchWords:
 class Site:
     title: str
     language: str
-    pages: tuple[Page, ...]
+    pages: tuple[Page | Later, ...]
     nav: tuple[tuple[str, str], ...]  # words and path
     footer: Text
     draft: str = ""

@@ -34,6 +34,7 @@ from binder.pages.page import (
     Column,
     Facts,
     Heading,
+    Later,
     Page,
     Para,
     Photo,
@@ -64,9 +65,20 @@ NOT_SAID = Nutrition((None,) * len(NUTRIENTS), frozenset(NUTRIENTS))
 
 def share_pages(library: Library, recipes: Mapping[str, RecipeFacts]) -> tuple[Page, ...]:
     """A page for each recipe, by title."""
+    return tuple(page.make() for page in later_pages(library, recipes, MappingProxyType({})))
+
+
+def later_pages(library: Library, recipes: Mapping[str, RecipeFacts], marks: Mapping[str, str]) -> tuple[Later, ...]:
+    """The same, made when they are wanted; `marks` has of each recipe what stands for all that its facts are made
+    from, the household's ways with it."""
     edition = nobodys_edition(library.household)
     order = sorted(recipes.values(), key=lambda f: (f.title.casefold(), f.key))
-    return tuple(_recipe_page(let_through(facts), edition) for facts in order)
+
+    def page(facts: RecipeFacts) -> Later:
+        mark = marks.get(facts.key) or repr(facts)
+        return Later(share_path(facts.key), facts.title, mark, lambda: _recipe_page(let_through(facts), edition))
+
+    return tuple(page(facts) for facts in order)
 
 
 def share_path(key: str) -> str:

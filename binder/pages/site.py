@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import date
+from types import MappingProxyType
 
 from binder.model.library import Library
 from binder.pages.archive import archive_page, notes_page
 from binder.pages.food import food_page, foods_page
 from binder.pages.format import day_with_year
-from binder.pages.page import Page, Site, plain
+from binder.pages.page import Later, Page, Site, plain
 from binder.pages.site_home import home_page
 from binder.pages.site_lists import recipe_list_pages
-from binder.pages.site_recipe import recipe_page
+from binder.pages.site_recipe import later, recipe_page
 from binder.pages.site_search import search_words, with_keywords
 from binder.pages.site_shelf import (
     FOODS_PATH,
@@ -27,6 +28,8 @@ from binder.pages.site_stock import on_hand_page
 from binder.pages.site_week import week_pages
 from binder.reckon.facts import RecipeFacts, WeekFacts
 
+NO_MARKS: Mapping[str, str] = MappingProxyType({})
+
 
 def site_pages(
     library: Library,
@@ -38,17 +41,19 @@ def site_pages(
     private: bool = False,
     draft: bool = False,
     printed: frozenset[str] = frozenset(),
+    marks: Mapping[str, str] = NO_MARKS,
 ) -> Site:
     """All pages. `weeks`: those that were reckoned, `current` the one in use; others show their plan alone.
 
     `private` lets the household's own notes through; `printed` names the weeks whose binder lies in print/.
+    `marks`: recipe key to what stands for all that its facts are made from; those recipes' pages are made when wanted.
     """
     shelf = shelf_of(library, recipes, weeks, current, today, private, printed)
     w = shelf.words
     return Site(
         title=library.household.name,
         language=library.household.language,
-        pages=with_keywords(pages(shelf), shelf),
+        pages=with_keywords(pages(shelf, marks), shelf),
         nav=(
             (w.this_week, HOME_PATH),
             (w.weeks, WEEKS_PATH),
@@ -66,7 +71,7 @@ def site_pages(
     )
 
 
-def pages(shelf: Shelf) -> list[Page]:
+def pages(shelf: Shelf, marks: Mapping[str, str] = NO_MARKS) -> list[Page | Later]:
     """In the order of the navigation, what lies below a page after it."""
     notes = notes_page(shelf)
     return [
@@ -75,7 +80,10 @@ def pages(shelf: Shelf) -> list[Page]:
         *([notes] if notes else []),
         *(page for key in shelf.week_keys for page in week_pages(key, shelf)),
         *recipe_list_pages(shelf),
-        *(recipe_page(facts, shelf) for facts in shelf.by_title),
+        *(
+            later(facts, shelf, marks[facts.key]) if facts.key in marks else recipe_page(facts, shelf)
+            for facts in shelf.by_title
+        ),
         foods_page(shelf),
         *(food_page(found, shelf) for found in shelf.foods.values()),
         on_hand_page(shelf),

@@ -25,6 +25,7 @@ from binder.pages.page import (
     IngredientGroup,
     IngredientLine,
     Ingredients,
+    Later,
     Page,
     Para,
     Photo,
@@ -68,6 +69,27 @@ def recipe_page(facts: RecipeFacts, shelf: Shelf) -> Page:
         subtitle=subtitle(facts, w),
         description=subtitle(facts, w),
         structured=recipe_json(facts, shelf.edition),
+    )
+
+
+def later(facts: RecipeFacts, shelf: Shelf, mark: str) -> Later:
+    """The recipe's page when it is wanted; `mark` stands for the recipe's facts and the household's ways."""
+    return Later(
+        path=recipe_path(facts.key),
+        title=facts.title,
+        mark=repr((mark, _around(facts, shelf))),
+        make=lambda: recipe_page(facts, shelf),
+    )
+
+
+def _around(facts: RecipeFacts, shelf: Shelf) -> tuple[object, ...]:
+    """All that the page takes from the shelf besides the household's ways: what it links to, and who links to it."""
+    lines = [x.ingredient for x in facts.ingredients]
+    return (
+        shelf.edition.private,
+        [shelf.dish(x.recipe) if x.recipe else shelf.food_href(x.food) for x in lines],
+        [shelf.week(key) for key in shelf.planned.get(facts.key, ())],
+        [shelf.dish(key) for key in shelf.part_of.get(facts.key, ())],
     )
 
 
@@ -195,7 +217,7 @@ def _figures(facts: RecipeFacts, shelf: Shelf) -> list[Block]:
 def _weeks(facts: RecipeFacts, shelf: Shelf) -> list[Block]:
     w = shelf.words
     weeks = shelf.planned.get(facts.key, ())
-    used_in = [f.key for f in shelf.by_title if any(x.ingredient.recipe == facts.key for x in f.ingredients)]
+    used_in = shelf.part_of.get(facts.key, ())
     blocks: list[Block] = [Heading(2, w.planned_in, "weeks")]
     blocks.append(Bullets(tuple(shelf.week(key) for key in weeks)) if weeks else Para(plain(w.never_planned)))
     if used_in:

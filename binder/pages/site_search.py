@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from binder.pages.archive import week_dishes
 from binder.pages.edition import unique
 from binder.pages.format import week_title
-from binder.pages.page import Page, SearchWords
+from binder.pages.page import Later, Page, SearchWords
 from binder.pages.site_shelf import (
     FOODS_PATH,
     NOTES_PATH,
@@ -54,7 +54,7 @@ def search_words(words: Words) -> SearchWords:
     )
 
 
-def with_keywords(pages: list[Page], shelf: Shelf) -> tuple[Page, ...]:
+def with_keywords(pages: list[Page | Later], shelf: Shelf) -> tuple[Page | Later, ...]:
     """The pages, those that are searched with their keywords."""
     found = dict(_found(shelf))
     return tuple(

@@ -61,8 +61,10 @@ class Shelf:
     current: str | None
     today: date
     printed: frozenset[str]  # weeks whose binder lies in print/
+    by_title: tuple[RecipeFacts, ...]
     foods: Mapping[FoodKey, ShelvedFood]  # in order of name
     planned: Mapping[str, tuple[str, ...]]  # recipe key to week keys, latest first
+    part_of: Mapping[str, tuple[str, ...]]  # recipe key to those of the recipes it goes into, by title
 
     @property
     def words(self) -> Words:
@@ -75,10 +77,6 @@ class Shelf:
     @property
     def recipes(self) -> Mapping[str, RecipeFacts]:
         return self.edition.recipes
-
-    @property
-    def by_title(self) -> tuple[RecipeFacts, ...]:
-        return tuple(sorted(self.recipes.values(), key=lambda f: (f.title.casefold(), f.key)))
 
     @property
     def week_keys(self) -> tuple[str, ...]:
@@ -121,7 +119,19 @@ def shelf_of(
     facts = weeks.get(current) if current else None
     edition = edition_of(facts or no_week(today), library, recipes, private)
     binders = {key: binder_pages(of, library, of.recipes or recipes, private=private) for key, of in weeks.items()}
-    return Shelf(edition, weeks, MappingProxyType(binders), current, today, printed, _foods(library), _planned(library))
+    by_title = tuple(sorted(recipes.values(), key=lambda f: (f.title.casefold(), f.key)))
+    return Shelf(
+        edition=edition,
+        weeks=weeks,
+        binders=MappingProxyType(binders),
+        current=current,
+        today=today,
+        printed=printed,
+        by_title=by_title,
+        foods=_foods(library),
+        planned=_planned(library),
+        part_of=_part_of(by_title),
+    )
 
 
 def no_week(today: date) -> WeekFacts:
@@ -194,3 +204,12 @@ def _planned(library: Library) -> Mapping[str, tuple[str, ...]]:
         for recipe in dict.fromkeys(line.recipe for line in library.weeks[key].meals):
             found.setdefault(recipe, []).append(key)
     return MappingProxyType({recipe: tuple(keys) for recipe, keys in found.items()})
+
+
+def _part_of(recipes: Iterable[RecipeFacts]) -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for facts in recipes:
+        for part in dict.fromkeys(line.ingredient.recipe for line in facts.ingredients):
+            if part is not None:
+                found.setdefault(part, []).append(facts.key)
+    return MappingProxyType({part: tuple(keys) for part, keys in found.items()})

@@ -34,9 +34,9 @@ ON_PAPER_ONLY = frozenset({"notes"})
 
 def week_pages(key: str, shelf: Shelf) -> tuple[Page, ...]:
     """The week's own page with its week sheet and notes, and a page for each other section of its binder."""
-    made = shelf.binders.get(key)
-    rest = (_section_page(key, section, shelf) for section in sections_on_screen(key, shelf) if section.key != "week")
-    return (_week_page(key, made, shelf), *rest)
+    made, links = shelf.binders.get(key), dish_links(shelf, key)
+    sections = (section for section in sections_on_screen(key, shelf) if section.key != "week")
+    return (_week_page(key, made, shelf, links), *(_section_page(key, section, shelf, links) for section in sections))
 
 
 def sections_on_screen(key: str, shelf: Shelf) -> tuple[Section, ...]:
@@ -52,14 +52,14 @@ def section_links(key: str, shelf: Shelf) -> Bullets:
     return Bullets(tuple(items))
 
 
-def _week_page(key: str, made: Binder | None, shelf: Shelf) -> Page:
+def _week_page(key: str, made: Binder | None, shelf: Shelf, links: Mapping[str, str]) -> Page:
     w, week = shelf.words, shelf.library.weeks.get(key)
     blocks: list[Block] = [Para(_around(key, shelf), "note")]
     if made is not None:
         late = tuple(b for b in made.front if isinstance(b, Box) and b.kind != "problem")
         blocks += [b for b in made.front if b not in late]
         blocks += [Heading(2, w.in_this_week, "sections"), section_links(key, shelf)]
-        blocks += [b for s in made.sections if s.key == "week" for b in _section(s, key, shelf)]
+        blocks += [b for s in made.sections if s.key == "week" for b in _section(s, key, shelf, links)]
     elif week is not None:
         late = ()
         blocks += _plan_alone(week, shelf)
@@ -96,15 +96,15 @@ def _around(key: str, shelf: Shelf) -> Text:
     return together(said, w.separator) or plain(w.only_week)
 
 
-def _section_page(key: str, section: Section, shelf: Shelf) -> Page:
+def _section_page(key: str, section: Section, shelf: Shelf, links: Mapping[str, str]) -> Page:
     w, title = shelf.words, week_title(key, shelf.words)
     more = (Heading(2, w.in_this_week, "sections"), section_links(key, shelf))
     crumbs = shelf.crumbs((w.weeks, WEEKS_PATH), (title, week_path(key)), (section.title, None))
-    blocks = (*_section(section, key, shelf), *more)
+    blocks = (*_section(section, key, shelf, links), *more)
     return Page(section_path(key, section.key), section.title, "week", blocks, crumbs, subtitle=title)
 
 
-def _section(section: Section, key: str, shelf: Shelf) -> tuple[Block, ...]:
+def _section(section: Section, key: str, shelf: Shelf, links: Mapping[str, str]) -> tuple[Block, ...]:
     """A section's pages one after the other, each under its title where it has one of its own; dishes linked."""
     blocks: list[Block] = []
     for page in section.pages:
@@ -113,7 +113,7 @@ def _section(section: Section, key: str, shelf: Shelf) -> tuple[Block, ...]:
         blocks += [Para(plain(page.subtitle), "lead")] if page.subtitle else []
         blocks += lowered(page.blocks, 1 if titled else 0)
     cards = {page.path: section_path(key, s.key) for s in sections_on_screen(key, shelf) for page in s.pages}
-    return with_links(lines_relinked(blocks, lambda href: _card_href(href, cards, shelf)), dish_links(shelf, key))
+    return with_links(lines_relinked(blocks, lambda href: _card_href(href, cards, shelf)), links)
 
 
 def _card_href(href: str, cards: Mapping[str, str], shelf: Shelf) -> str | None:

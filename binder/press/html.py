@@ -11,7 +11,7 @@ from urllib.parse import quote
 from jinja2 import Template
 from markupsafe import Markup
 
-from binder.pages.page import Page, Site
+from binder.pages.page import Later, Page, Site
 from binder.press import links
 from binder.press.blocks import blocks_html
 from binder.press.picture import Copy, Picture
@@ -56,7 +56,9 @@ def site_files(site: Site, theme: Theme, photos: Photos = _NO_PHOTOS, recall: Re
     around = repr((sorted(theme.templates.items()), scripts, sorted(known.items()), replace(site, pages=())))
     shared = sha256(around.encode()).hexdigest()
 
-    def made(page: Page) -> bytes:
+    def made(page: Page | Later) -> bytes:
+        if isinstance(page, Later):
+            return recall(f"{shared} {page.mark}", lambda: _page(page.make(), site, frame, known, scripts))
         return recall(f"{shared} {page!r}", lambda: _page(page, site, frame, known, scripts))
 
     index = {INDEX: index_script(site)} if site.search else {}

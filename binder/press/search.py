@@ -18,7 +18,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 from itertools import pairwise
 
-from binder.pages.page import Page, SearchWords, Site
+from binder.pages.page import Later, Page, SearchWords, Site
 
 INDEX = "assets/search-index.js"
 _INDEX_PAGE = "/index.html"
@@ -64,14 +64,14 @@ def base_36(number: int) -> str:
     return digits
 
 
-def _row(page: Page, name: str, places: Mapping[str, int]) -> str:
+def _row(page: Page | Later, name: str, places: Mapping[str, int]) -> str:
     title = _line(page.title)
     found = sorted({places[phrase] for phrase in _phrases(page)})
     steps = [base_36(here - before) for before, here in pairwise([0, *found])]
     return f"{title}\t{'' if name == plain_name(title) else name}\t{','.join(steps)}"
 
 
-def _phrases(page: Page) -> list[str]:
+def _phrases(page: Page | Later) -> list[str]:
     return [line for keyword in page.keywords if (line := _line(keyword))]
 
 

@@ -7,6 +7,8 @@ what else there is and would lead nowhere.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from hashlib import sha256
 
 from markupsafe import Markup
 
@@ -24,15 +26,40 @@ _PICTURE_PIXELS = 1200
 _ROOM = 1_000
 
 
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The style of every shared page, fonts inside, and the stretch that stands for it until it is put in."""
+
+    text: str
+    place: str
+
+    def laid_in(self, page: bytes) -> bytes:
+        """A page set by `shared_words` as it is given away."""
+        return page.replace(self.place.encode(), self.text.encode(), 1)
+
+
+def sheet_of(theme: Theme) -> Sheet:
+    faces = font_faces(theme, lambda name: data_address(theme.fonts[name], "font/woff2"))
+    text = f"{faces}\n{theme.css['style.css']}"
+    # No text of a page can hold it: the hash of the style is not known before the style is.
+    return Sheet(text, f"/*{sha256(text.encode()).hexdigest()}*/")
+
+
 def shared_html(page: Page, theme: Theme, language: str, photos: Mapping[str, bytes]) -> bytes:
     """The page as one self-contained file of less than 400 KB.
 
     Pictures are drawn anew without their metadata, as large as the room allows; one that finds no room is left out.
     """
-    bare = _set(page, theme, language, {})
-    room = max(MOST_BYTES - len(bare) - _ROOM, 0) * 3 // 4
+    sheet = sheet_of(theme)
+    return sheet.laid_in(shared_words(page, theme, sheet, language, photos))
+
+
+def shared_words(page: Page, theme: Theme, sheet: Sheet, language: str, photos: Mapping[str, bytes]) -> bytes:
+    """The page with its pictures, before its style is laid in: what many pages share need not be kept with each."""
+    bare = _set(page, theme, sheet, language, {})
+    room = max(MOST_BYTES - len(bare) - len(sheet.text) - _ROOM, 0) * 3 // 4
     pictures = _light(photos, room // max(len(photos), 1))
-    return _set(page, theme, language, pictures) if pictures else bare
+    return _set(page, theme, sheet, language, pictures) if pictures else bare
 
 
 def _light(photos: Mapping[str, bytes], most_bytes: int) -> Mapping[str, Picture]:
@@ -49,15 +76,14 @@ def _light(photos: Mapping[str, bytes], most_bytes: int) -> Mapping[str, Picture
     return found
 
 
-def _set(page: Page, theme: Theme, language: str, pictures: Mapping[str, Picture]) -> bytes:
+def _set(page: Page, theme: Theme, sheet: Sheet, language: str, pictures: Mapping[str, Picture]) -> bytes:
     templates = environment(theme)
     setting = Setting("screen", _outside, pictures.get)
     setting.begin(page.title)
-    faces = font_faces(theme, lambda name: data_address(theme.fonts[name], "font/woff2"))
     text = templates.get_template("share.html").render(
         page=page,
         language=language,
-        style=Markup(f"{faces}\n{theme.css['style.css']}"),
+        style=Markup(sheet.place),
         structured=structured_markup(page.structured) if page.structured else "",
         body=blocks_html(page.blocks, setting),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+from functools import lru_cache
 
 from binder.source.lexicon import SPELLED, unit_named
 from binder.source.words import words
@@ -24,6 +25,7 @@ _NOT_MISTAKES = words("""
 _LONG_ENOUGH = tuple(word for word in SPELLED if len(word) >= 3)
 
 
+@lru_cache(maxsize=4096)
 def near_unit(word: str) -> str | None:
     """The spelling of a unit that a word was probably meant to be; None for a unit, a food word, or nothing near."""
     bare = word.rstrip(".").lower()

@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+import shutil
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+from fnmatch import fnmatch
 from pathlib import Path
 
 import pytest
 
+from binder import disk
 from binder import memory as memory_module
+from binder.build import outputs
+from binder.disk import Content
+from binder.examine import Asked, examine
 from binder.memory import Memory, program_digest
+from binder.outputs import Kind
+
+DEMO = Path(__file__).resolve().parents[2] / "content"
 
 
 def never() -> bytes:
@@ -90,3 +102,44 @@ def test_a_changed_program_is_another_one(tmp_path: Path, monkeypatch: pytest.Mo
     changed = program_digest()
     (tmp_path / "room" / "b.tsv").write_text("1")
     assert len({before, changed, program_digest()}) == 3
+
+
+EDITS = [
+    ("household.yaml", "\nhousehold: ", "\nhousehold: New "),
+    ("household.yaml", "caution: strict", "caution: usual"),
+    ("foods.yaml", "price: ", "price: 1"),
+    ("foods.yaml", "energy: ", "energy: 1"),
+    ("stock.yaml", "2 ", "3 "),
+    ("weeks/2026-W24.md", "on: ", "at: home, on: "),
+    ("recipes/*.md", "title: ", "title: Our "),
+    ("recipes/soffritto.md", "title: ", "title: Our "),
+    ("recipes/*.md", "  - 1 ", "  - 2 "),
+    ("recipes/*.md", "photo: ", "# photo: "),
+]
+KINDS: frozenset[Kind] = frozenset({"site", "share", "facts", "calendar"})
+
+
+def built(content: Content, memory: Memory) -> Mapping[str, bytes]:
+    examined = examine(content, Asked(date(2026, 6, 7), draft=True), memory)
+    return outputs(examined, content, disk.read_theme("default"), KINDS, memory)
+
+
+@pytest.fixture(scope="module")
+def before(tmp_path_factory: pytest.TempPathFactory) -> tuple[Content, Path, Mapping[str, bytes]]:
+    """The demo, and a memory of its build."""
+    content, folder = disk.read_content(DEMO), tmp_path_factory.mktemp("memory")
+    return content, folder, built(content, Memory(folder))
+
+
+@pytest.mark.parametrize(("files", "old", "new"), EDITS)
+def test_what_is_remembered_never_shows(
+    before: tuple[Content, Path, Mapping[str, bytes]], tmp_path: Path, files: str, old: str, new: str
+) -> None:
+    """After one edit, a build that remembers the one before gives what a build that remembers nothing gives."""
+    content, folder, first = before
+    memory = Memory(Path(shutil.copytree(folder, tmp_path / "memory")))
+    path = next(p for p, raw in content.files.items() if fnmatch(p, files) and old.encode() in raw)
+    edited = replace(content, files={**content.files, path: content.files[path].replace(old.encode(), new.encode(), 1)})
+    anew = built(edited, Memory(None))
+    assert anew != first
+    assert built(edited, memory) == anew

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 from binder.pages.labels import label_lines, label_pages
+from binder.reckon.facts import LabelFacts
 
 from .fixture import library
 from .fixture_week import week_facts
@@ -11,8 +12,13 @@ from .fixture_week import week_facts
 FRESH, FROZEN = week_facts().labels
 
 
+def lines_of(facts: LabelFacts) -> tuple[str, ...]:
+    (found,) = label_lines(replace(week_facts(), labels=(facts,)), library())
+    return found
+
+
 def lines(**changes: object) -> tuple[str, ...]:
-    return label_lines(replace(FRESH, **changes), week_facts(), library())  # type: ignore[arg-type]
+    return lines_of(replace(FRESH, **changes))
 
 
 def test_words_stand_in_the_order_people_look_for_them() -> None:
@@ -27,7 +33,7 @@ def test_words_stand_in_the_order_people_look_for_them() -> None:
 
 
 def test_a_frozen_portion_says_when_it_is_pulled() -> None:
-    found = label_lines(FROZEN, week_facts(), library())
+    found = lines_of(FROZEN)
     assert found[:2] == ("Squash and barley bake", "Freeze; pull Thu 11 Jun, eat by Mon 15 Jun")
     assert "Not checked: radish." in found[3]
     assert found[4] == "Eat cold"
