@@ -17,9 +17,9 @@ from binder.problem import Problem, in_order
 from binder.reckon import plan, recipes, run_sheet
 from binder.reckon.closed import as_it_was
 from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.run_sheet_apart import Drawn, Pairs
 from binder.reckon.run_sheet_order import Care
 from binder.reckon.run_sheet_problem import Kitchen
-from binder.reckon.run_sheet_search import Found
 from binder.reckon.tried import AS_WRITTEN, Tried, as_tried
 from binder.source.document import Document, read_document
 
@@ -159,9 +159,9 @@ def _weeks(
 def _remembered(book: Book) -> run_sheet.DrawUp:
     """Run sheets take most of a week's time, and their problem is small and stays from build to build."""
 
-    def draw_up(kitchen: Kitchen, care: tuple[Care, ...]) -> Found:
-        raw = book.recall(repr((kitchen, care)), lambda: pickle.dumps(run_sheet.drawn_up(kitchen, care)))
-        found: Found = pickle.loads(raw)
-        return found
+    def draw_up(kitchen: Kitchen, care: tuple[Care, ...], apart: tuple[Pairs, ...]) -> Drawn:
+        raw = book.recall(repr((kitchen, care, apart)), lambda: pickle.dumps(run_sheet.drawn_up(kitchen, care, apart)))
+        drawn: Drawn = pickle.loads(raw)
+        return drawn
 
     return draw_up

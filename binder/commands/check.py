@@ -62,10 +62,21 @@ def _sessions(examined: Examined) -> list[str]:
 
 
 def _session(sheet: RunSheet, examined: Examined) -> str:
+    """Its times, its proof, the minutes for keeping an eater's food apart, and what is tried."""
     hours, minutes = divmod(sheet.minutes, 60)
-    said = ["proven shortest" if sheet.proven else f"at least {sheet.at_least_minutes} min"]
+    proof = "proven shortest" if sheet.proven else f"at least {sheet.at_least_minutes} min"
+    said = [f"prep on {sheet.start:%a %d %b, %H:%M} to {sheet.finish:%H:%M}: {hours} h {minutes:02d} min, {proof}"]
+    if sheet.apart_minutes:
+        said.append(f"{sheet.apart_minutes} min of it to keep {_meetings(sheet, kept=True)} apart")
+    if left := _meetings(sheet, kept=False):
+        said.append(f"{left} cannot be kept apart: wash up between")
     if sheet.tried and examined.library is not None:
         words = words_of(examined.library.household.language)
         said.append(first_lower(as_tried(sheet.of, words).rstrip(".")))
-    times = f"prep on {sheet.start:%a %d %b, %H:%M} to {sheet.finish:%H:%M}: {hours} h {minutes:02d} min"
-    return "; ".join([f"{times}, {said[0]}", *said[1:]])
+    return "; ".join(said)
+
+
+def _meetings(sheet: RunSheet, kept: bool) -> str:
+    """`Maren's food and milk`."""
+    of = dict.fromkeys((one.eater, one.avoided) for one in sheet.apart if one.kept == kept)
+    return ", ".join(f"{eater}'s food and {avoided}" for eater, avoided in of)

@@ -8,9 +8,10 @@ from binder.model.week import Session
 from binder.pages.cooling import SOURCE as COOLING_SOURCE
 from binder.pages.cooling import deadlines, piece_kind
 from binder.pages.drawings import Bar, timeline
-from binder.pages.edition import Edition, as_tried, run, session_title
-from binder.pages.format import EN_DASH, clock, minutes
+from binder.pages.edition import Edition, as_tried, run, session_title, unique
+from binder.pages.format import EN_DASH, clock, listed, minutes
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.words.en import Words
 from binder.reckon.facts import RunSheet, Task
 
 _ORDER = ("cook", "oven", "burner", "pressure cooker", "microwave", "kettle", "cutting board")
@@ -28,6 +29,7 @@ def sheet_minutes(session: Session, edition: Edition) -> str:
 def _page(sheet: RunSheet, number: int, edition: Edition) -> Page:
     w = edition.words
     blocks: list[Block] = [Para(plain(in_words(sheet, edition)), "lead")]
+    blocks += apart(sheet, edition)
     if other := as_tried(sheet.of, w):
         blocks.append(Para(plain(other), "caution"))
     if sheet.tasks:
@@ -49,8 +51,39 @@ def in_words(sheet: RunSheet, edition: Edition) -> str:
         attended=minutes(Fraction(busy) / 60),
     )
     if sheet.proven:
-        return f"{said} {w.proven}"
+        return f"{said} {w.proven_apart if sheet.apart_minutes else w.proven}"
     return f"{said} {w.not_proven.format(minutes(sheet.at_least_minutes))}"
+
+
+def apart_in_words(sheet: RunSheet, words: Words) -> str:
+    """Whose food is kept apart from what, and the minutes it costs; "" where nothing asks for it."""
+    kept = [one for one in sheet.apart if one.kept]
+    said = [
+        words.kept_apart.format(who=listed(unique(one.eater for one in kept if one.avoided == what), words), what=what)
+        for what in unique(one.avoided for one in kept)
+    ]
+    if sheet.apart_minutes:
+        found = "" if sheet.apart_surely else words.shortest_found
+        said.append(words.apart_costs.format(time=minutes(sheet.apart_minutes), found=found))
+    return " ".join(said)
+
+
+def apart(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
+    """What is kept apart and what that costs; what cannot be, with the wash between."""
+    w = edition.words
+    blocks: list[Block] = []
+    if said := apart_in_words(sheet, w):
+        blocks.append(Para(plain(said), "caution"))
+    lines = unique(
+        w.not_apart.format(
+            who=one.eater, food=edition.short(one.food), other=edition.short(one.other), what=one.avoided
+        )
+        for one in sheet.apart
+        if not one.kept
+    )
+    if lines:
+        blocks.append(Box("caution", w.not_apart_title, (Bullets(tuple(plain(line) for line in lines)),)))
+    return tuple(blocks)
 
 
 def picture(sheet: RunSheet, number: int, edition: Edition) -> Drawing:
@@ -117,13 +150,15 @@ def length(task: Task) -> Fraction:
 
 def _task_text(task: Task, edition: Edition) -> str:
     w = edition.words
-    said = [task.text]
+    said = [w.closed_first.format(who=who, what=what) for who, what in task.closed_first]
+    said.append(task.text)
     if task.temperature and task.temperature not in task.text:
         said.append(f"({task.temperature})")
     if task.loads > 1:
         said.append(w.load_of.format(load=task.load, loads=task.loads))
     if task.raw:
         said.append(w.wash_after_raw)
+    said += [w.wash_avoided.format(what=what) for what in task.wash]
     if task.assumed_minutes:
         said.append(w.minutes_assumed)
     return " ".join(said)

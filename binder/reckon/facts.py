@@ -262,6 +262,22 @@ class Task:
     temperature: str = inside(default="")
     batch: str = inside(default="")
     raw: bool = inside(default=False)  # raw meat or fish is in hand
+    apart_after: tuple[str, ...] = ()  # ids of what is over first so that an eater's food and this do not meet
+    closed_first: tuple[tuple[str, str], ...] = inside(default=())  # eater, what is avoided: in hand from here on
+    wash: tuple[str, ...] = inside(
+        default=()
+    )  # what is avoided and was in hand, while food that it may not meet follows
+
+
+@dataclass(frozen=True, slots=True)
+class KeptApart:
+    """Two dishes of a session (recipe keys): one that an eater is served, one with something that this eater avoids."""
+
+    eater: str
+    avoided: str
+    food: str
+    other: str
+    kept: bool  # False: it contradicts the order of the steps, a limit, or what another eater avoids
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,6 +292,9 @@ class RunSheet:
     of: Session | None = inside(default=None)
     cooks: int = 1
     tried: bool = False  # another number of cooks or another start than the week's file has
+    apart_minutes: int = 0  # how much longer than the shortest found, so that no eater's food meets what they avoid
+    apart: tuple[KeptApart, ...] = inside(default=())
+    apart_surely: bool = inside(default=True)  # whether the shortest without was proven to be the shortest
 
 
 @dataclass(frozen=True, slots=True)

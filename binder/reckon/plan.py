@@ -127,7 +127,7 @@ def _with_run_sheets(
     settled = settle(week, library, facts, stock, today)
     for _ in range(ROUNDS):
         made = batches.batches(settled.placed, settled.variants, library.household)
-        sheets, late = run_sheet.sheets(made, library.household, draw_up)
+        sheets, late = run_sheet.sheets(made, library.household, draw_up, _eaters(settled))
         finish = {sheet.of: sheet.finish for sheet in sheets if sheet.of is not None}
         if not _overruns(settled, finish, library):
             break
@@ -136,6 +136,15 @@ def _with_run_sheets(
             ends[session] = max(end, ends.get(session, end))
         settled = settle(week, library, facts, stock, today, ends)
     return settled, made, sheets, late
+
+
+def _eaters(settled: Settled) -> Mapping[str, frozenset[str]]:
+    """Who is served from each batch."""
+    found: dict[str, set[str]] = {}
+    for serving in settled.servings:
+        if serving.batch:
+            found.setdefault(serving.batch, set()).add(serving.eater)
+    return {batch: frozenset(eaters) for batch, eaters in found.items()}
 
 
 def _overruns(settled: Settled, finish: Mapping[Session, datetime], library: Library) -> bool:

@@ -132,7 +132,7 @@ def _care(tasks: Sequence[Planned], household: Household) -> tuple[Care, ...]:
     for task in tasks:
         batch = task.batch
         dish = dishes.setdefault(batch.id or batch.recipe, len(dishes)) if batch else -1
-        lines = _in_hand(task)
+        lines = in_hand(task)
         level = PLAIN
         if any(_is_avoided(line, avoided) for line in lines) or (batch and _from_parts(batch, avoided)):
             level = AVOIDED
@@ -146,10 +146,10 @@ def has_raw_meat(task: Planned) -> bool:
     """Whether raw meat or fish is in hand at a cutting board or apart from heat: a step on the stove kills what it may
     spread, one before does not."""
     hot = task.step is not None and is_hot(task.step)
-    return not hot and any(line.food.aisle == MEAT for line in _in_hand(task))
+    return not hot and any(line.food.aisle == MEAT for line in in_hand(task))
 
 
-def _in_hand(task: Planned) -> tuple[Ingredient, ...]:
+def in_hand(task: Planned) -> tuple[Ingredient, ...]:
     """The ingredients of the step's own part, where they are written under one; else all that is cooked."""
     if task.step is None or task.batch is None or task.batch.facts is None:
         return ()
