@@ -30,7 +30,11 @@ class LabelsFields(Fields):
 class EaterFields(Fields):
     what = "an eater"
     name = Field("name", Text(), "What the eater is called; plans name eaters by it.", required=True)
-    avoids = Field("avoids", ListOf(Text()), "Allergens of the list, or foods, that the eater never gets.")
+    avoids = Field(
+        "avoids",
+        ListOf(Text()),
+        "Allergens of the list, foods or kinds of food (meat) the eater never gets.",
+    )
     aims = Field("aims", MapOf(Text(), AimText()), "A nutrient or tally, and its number for a day.")
     tallies = Field("tallies", MapOf(Text(), AimText("at most")), "The most of a household's own count a day.")
     eats_at: ClassVar[dict[Meal, Field[Said[str]]]] = {

@@ -20,7 +20,7 @@ from binder.model.household import HOME, Aim, Caution, Container, Eater, Househo
 from binder.model.recipe import MEALS
 from binder.problem import Problem, error
 from binder.source.document import Document
-from binder.tables import allergens, composition, measures, sheets
+from binder.tables import allergens, composition, food_kinds, measures, sheets
 from binder.tables.allergens import AllergenList
 
 T = TypeVar("T")
@@ -189,7 +189,7 @@ def _eater(
 
 
 def _avoids(entry: Entry, pantry: Pantry, found: Found) -> tuple[str, ...]:
-    """Allergens in the list's words (in the other list's where only that has it), and foods in the household's.
+    """Allergens in the list's words (in the other list's where only that has it), foods, and kinds of food.
 
     A word that is neither keeps nothing from anybody's plate, so it is an error and no guess.
     """
@@ -209,7 +209,7 @@ def _avoids(entry: Entry, pantry: Pantry, found: Found) -> tuple[str, ...]:
 
 def _avoids_nothing(said: Said[str], pantry: Pantry) -> list[Problem]:
     """The error for a word that is no allergen, no food and no kind of food."""
-    if composition.is_kind(said.value):
+    if composition.is_kind(said.value) or food_kinds.kind_of(said.value):
         return []
     message = f'"{said.value}" is no allergen of the list and no food that is known: it would keep nothing away'
     words = allergens.words(pantry.listed)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
+
+_NEARLY_EVERY_LETTER = 0.75
 
 
 def nearest(word: str, words: Iterable[str], count: int = 3) -> tuple[str, ...]:
@@ -12,7 +14,14 @@ def nearest(word: str, words: Iterable[str], count: int = 3) -> tuple[str, ...]:
     for known in words:
         by_fold.setdefault(known.casefold(), known)
     close = get_close_matches(word.casefold(), by_fold, n=count, cutoff=0.6)
-    return tuple(by_fold[fold] for fold in close)
+    return tuple(by_fold[fold] for fold in close if _may_be_meant(word.casefold(), fold))
+
+
+def _may_be_meant(word: str, known: str) -> bool:
+    """Letters in common are not enough: a slip keeps the start, or a whole word, or nearly every letter."""
+    if word[:2] == known[:2] or not set(word.split()).isdisjoint(known.split()):
+        return True
+    return SequenceMatcher(None, word, known, autojunk=False).ratio() >= _NEARLY_EVERY_LETTER
 
 
 def quoted(words: Iterable[str]) -> str:

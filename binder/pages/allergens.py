@@ -127,12 +127,6 @@ def avoided(word: str, serving: Serving, edition: Edition) -> str:
     if base(word) in _list(edition):
         said = "".join(part.text for part in answer(word, serving, edition))
         return w.not_found if said == w.cell_not_found else said
-    facts = serving.facts or edition.facts_of(serving.recipe)
-    if facts is None:
-        return w.cell_not_checked
-    names = {
-        n.lower()
-        for line in facts.ingredients
-        for n in (line.food, line.ingredient.food.name, *line.ingredient.food.names)
-    }
-    return w.cell_contains if word.lower() in names else w.not_found
+    if foods := serving.avoided.get(word):
+        return f"{w.cell_contains} ({', '.join(foods)})"
+    return w.cell_not_checked if word in serving.avoided_unsure else w.not_found

@@ -171,6 +171,9 @@ class Serving:
     facts: RecipeFacts | None = inside(default=None)  # of its variant, at the recipe's written size
     keeping_note: str = inside(default="")  # the rule behind use_by, with its source and rule set
     batch: str = inside(default="")  # id of its batch; "" when from stock or at service
+    # What the eater avoids and is no allergen: the foods of the dish that it takes in, and what no record tells.
+    avoided: Mapping[str, tuple[str, ...]] = inside(default_factory=lambda: MappingProxyType({}))
+    avoided_unsure: frozenset[str] = inside(default=frozenset())
 
 
 @dataclass(frozen=True, slots=True)

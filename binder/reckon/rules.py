@@ -10,17 +10,14 @@ from dataclasses import dataclass
 from datetime import date
 
 from binder.model.household import HOME, Eater, Household, Place
-from binder.model.recipe import Ingredient
 from binder.model.week import MealLine
 from binder.problem import Problem, error, warning
 from binder.reckon import allergens, reheating
-from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
+from binder.reckon.avoiding import avoided_foods, lines_of
+from binder.reckon.facts import RecipeFacts, Serving
 from binder.reckon.words import days_in_words, listed
-from binder.tables import composition
-from binder.tables.words import key as plain_key
+from binder.tables import food_kinds
 
-# A last word that makes another food of what stands before it: peanut butter is no butter.
-NOT_A_KIND = frozenset({"butter", "milk", "cream", "water"})
 # Equipment without which a step at service cannot be done; a board or a bowl is found anywhere.
 COOKS_WITH = frozenset({"oven", "burner", "microwave", "kettle", "pressure cooker"})
 
@@ -89,31 +86,16 @@ def _avoided(group: _Group) -> Iterator[Problem]:
         elif foods := avoided_foods(avoided, facts):
             message = f"{group.who} contains {listed(foods)}; {group.eater.name} avoids {avoided}"
             yield error(line.span, "avoided-food", message)
+        elif may := _may_be(avoided, facts):
+            what = _foods(may, dict(facts.allergens.may_from))
+            message = f"{group.who} may contain {what}; {group.eater.name} avoids {avoided}"
+            yield warning(line.span, "may-contain", message, "take a pack without the words, or another dish")
 
 
-def avoided_foods(avoided: str, facts: RecipeFacts) -> tuple[str, ...]:
-    """The foods of a dish that an avoided food's name takes in: the food itself, its row, or a kind of it."""
-    return tuple(dict.fromkeys(line.food for line in _lines(facts) if _is_kind_of(line.ingredient, avoided)))
-
-
-def _lines(facts: RecipeFacts) -> Iterator[IngredientFacts]:
-    """Every line of a dish and of all that its parts are made from."""
-    for line in facts.ingredients:
-        yield line
-        if line.made_from is not None:
-            yield from _lines(line.made_from)
-
-
-def _is_kind_of(line: Ingredient, avoided: str) -> bool:
-    wanted = plain_key(avoided)
-    names = [plain_key(name) for name in (line.food.name, *line.food.names)]
-    if wanted in names:
-        return True
-    row = composition.row(line.food.row) if line.food.row else None
-    # SR28 names the kind first: "Cheese, cheddar", "Mushrooms, white, raw".
-    if row and plain_key(row.name.split(",")[0]) == wanted:
-        return True
-    return wanted not in NOT_A_KIND and any(name.endswith(f" {wanted}") for name in names)
+def _may_be(kind: str, facts: RecipeFacts) -> tuple[str, ...]:
+    """What a dish may contain of the allergens that belong to a kind of food."""
+    found = (allergens.covered(word, facts.may_contain) for word in food_kinds.watched(kind))
+    return tuple(dict.fromkeys(word for words in found for word in words))
 
 
 def _banned(group: _Group) -> Iterator[Problem]:
@@ -132,14 +114,14 @@ def _banned(group: _Group) -> Iterator[Problem]:
 
 def _other_list(banned: str, facts: RecipeFacts) -> tuple[str, ...]:
     """What a ban in the words of the list that the household does not use takes in."""
-    words = {word for line in _lines(facts) for word in line.ingredient.food.contains_other or ()}
+    words = {word for line in lines_of(facts) for word in line.ingredient.food.contains_other or ()}
     return allergens.covered(banned, sorted(words))
 
 
 def _not_known(group: _Group) -> Iterator[Problem]:
     if not group.facts.not_known:
         return
-    watched = [word for word in group.eater.avoids if allergens.is_allergen(word)]
+    watched = [word for word in group.eater.avoids if allergens.is_allergen(word) or food_kinds.watched(word)]
     reasons = [f"{group.eater.name} avoids {listed(watched)}"] if watched else []
     if group.place.bans:
         reasons.append(f"{group.place.name} does not allow {listed(group.place.bans)}")

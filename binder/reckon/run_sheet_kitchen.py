@@ -8,7 +8,8 @@ from math import gcd
 
 from binder.model.household import Household
 from binder.model.recipe import Ingredient
-from binder.reckon.allergens import covered
+from binder.reckon.allergens import covered, is_allergen
+from binder.reckon.avoiding import is_avoided
 from binder.reckon.facts import Batch
 from binder.reckon.run_sheet_equipment import COOK, OVEN, Equipment, Pieces, heat_of, is_hot, racks_kept
 from binder.reckon.run_sheet_order import AVOIDED, PLAIN, RAW_MEAT, Care
@@ -159,8 +160,8 @@ def in_hand(task: Planned) -> tuple[Ingredient, ...]:
 
 
 def _is_avoided(line: Ingredient, avoided: Iterable[str]) -> bool:
-    food = line.food
-    return any(covered(word, food.contains or ()) or word.casefold() == food.name.casefold() for word in avoided)
+    contains = line.food.contains or ()
+    return any(covered(word, contains) if is_allergen(word) else is_avoided(line, word) for word in avoided)
 
 
 def _from_parts(batch: Batch, avoided: Iterable[str]) -> bool:

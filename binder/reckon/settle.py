@@ -9,17 +9,30 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
+from types import MappingProxyType
 
 from binder.model.library import Library
 from binder.model.recipe import Recipe
 from binder.model.stock import Lot, Stock
 from binder.model.week import Week
 from binder.problem import Problem
-from binder.reckon import batches, demand, dishes, keeping, nutrition, reheating, rules, sessions, tallies
+from binder.reckon import (
+    allergens,
+    avoiding,
+    batches,
+    demand,
+    dishes,
+    keeping,
+    nutrition,
+    reheating,
+    rules,
+    sessions,
+    tallies,
+)
 from binder.reckon.batches import Variants
 from binder.reckon.facts import Kept, RecipeFacts, Serving
 from binder.reckon.sessions import Ends, Placed
-from binder.tables import thawing
+from binder.tables import food_kinds, thawing
 
 NO_ENDS: Ends = {}
 
@@ -101,6 +114,7 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
     portions = float(wanted.portions)
     recipe: Recipe = facts.recipe
     grams = facts.per_portion.grams
+    words = [word for word in library.household.eater(wanted.eater).avoids if not allergens.is_allergen(word)]
     return Serving(
         id=wanted.id,
         date=wanted.date,
@@ -124,6 +138,8 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
         lot=None,
         line=wanted.line,
         facts=facts,
+        avoided=MappingProxyType({word: avoiding.avoided_foods(word, facts) for word in words}),
+        avoided_unsure=frozenset(word for word in words if facts.not_known and food_kinds.watched(word)),
     )
 
 

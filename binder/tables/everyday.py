@@ -9,14 +9,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
 from binder.tables import composition
 from binder.tables.household_weights import GramsOf, HouseholdWeight, grams_of, volume_unit
-from binder.tables.words import key, plain, singular, singular_phrase
+from binder.tables.words import key, plain, singular, singular_phrase, words_in_common
 
 COLUMNS = (
     "name", "also", "row", "aisle", "sold", "yield", "yield_src", "pieces", "measures", "us", "eu",
@@ -195,11 +195,33 @@ def lookup(phrase: str, preparation: str = "") -> Everyday | None:
     return food(fresh) if fresh and food(fresh).aisle == "produce" else None
 
 
+_AS_LIKE = 0.15  # further from the phrase than the best by more than this is no second guess
+
+
 def nearest(phrase: str, count: int = 3) -> tuple[str, ...]:
-    """Names of foods spelt most like `phrase`, best first."""
-    names = _names()
-    close = get_close_matches(key(phrase), names, n=count * 3, cutoff=0.6)
-    return tuple(dict.fromkeys(names[spelling] for spelling in close))[:count]
+    """Names of foods that share words with `phrase`, slips of spelling allowed, best first; () when none does."""
+    names, wanted = _names(), key(phrase)
+    close = get_close_matches(wanted, names, n=count * 10, cutoff=0.6)
+    parts, letters = {word for word in wanted.split() if len(word) > 2}, sorted(wanted)
+    holding = (
+        spelling
+        for spelling in names
+        if not parts.isdisjoint(spelling.split()) or (len(spelling) == len(letters) and sorted(spelling) == letters)
+    )
+    common = {spelling: words_in_common(wanted, spelling) for spelling in dict.fromkeys((*close, *holding))}
+    most = max(common.values(), default=0) or 1
+    like = {spelling: _alike(wanted, spelling) for spelling, shared in common.items() if shared == most}
+    best = max(like.values(), default=0.0)
+    found = [spelling for spelling in like if len(parts) > 1 or like[spelling] >= best - _AS_LIKE]
+    ranked = sorted(found, key=lambda spelling: (len(spelling.split()), -like[spelling]))
+    return tuple(dict.fromkeys(names[spelling] for spelling in ranked))[:count]
+
+
+def _alike(one: str, other: str) -> float:
+    """The share of letters in common; the same letters in another order are as good as the same."""
+    if sorted(one) == sorted(other):
+        return 1.0
+    return SequenceMatcher(None, one, other, autojunk=False).ratio()
 
 
 def all_foods() -> Iterator[Everyday]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
+from difflib import SequenceMatcher
 from functools import lru_cache
 
 # Plurals that the rules below would cut wrongly.
@@ -55,3 +56,35 @@ def singular_phrase(text: str) -> str:
 def key(phrase: str) -> str:
     """What two spellings of one food share: `plain`, with the last word in the singular."""
     return singular_phrase(plain(phrase))
+
+
+# Words that foods of every sort have: sharing one makes nobody think of the other.
+_OF_ANY_FOOD = frozenset({
+    "red", "green", "white", "black", "brown", "yellow", "golden", "fresh", "dried", "dry", "canned", "tinned",
+    "frozen", "cooked", "ground", "raw", "whole", "large", "small", "medium", "baby", "chopped", "sliced", "sweet",
+    "hot", "salted", "unsalted", "smoked", "light", "dark", "plain", "mixed", "roasted", "toasted", "and", "with", "of",
+    "in", "the", "or", "low", "fat", "free", "sodium", "reduced",
+})  # fmt: skip
+_ALIKE = 0.7  # the share of letters that two words have in common
+_ALIKE_AT_ANOTHER_START = 0.85
+
+
+@lru_cache(maxsize=8192)
+def words_alike(one: str, other: str) -> bool:
+    """Whether one word may be a slip for the other: nearly the same letters, and as a rule the same first one."""
+    if one == other:
+        return True
+    same_start = one[:1] == other[:1]
+    least = _ALIKE if same_start else _ALIKE_AT_ANOTHER_START
+    if 2 * min(len(one), len(other)) < least * (len(one) + len(other)):
+        return False
+    if same_start and sorted(one) == sorted(other):
+        return True
+    letters = SequenceMatcher(None, one, other, autojunk=False)
+    return letters.quick_ratio() >= least and letters.ratio() >= least
+
+
+def words_in_common(wanted: str, offered: str) -> int:
+    """How many words of a plain phrase stand in another, slips allowed; words of any food do not count."""
+    offers = set(offered.split())
+    return sum(any(words_alike(word, offer) for offer in offers) for word in wanted.split() if word not in _OF_ANY_FOOD)

@@ -96,6 +96,7 @@ def test_aims_come_in_the_unit_they_are_summed_in(written: str, aim: Aim) -> Non
         ("seed crackers", ("seed crackers",)),
         ("cheese", ("cheese",)),
         ("pork", ("pork",)),  # no food of its own, but a kind of many
+        ("Red meat, citrus fruits", ("Red meat", "citrus fruits")),
     ],
 )
 def test_avoided_words_are_allergens_of_the_list_or_foods(written: str, avoids: tuple[str, ...]) -> None:

@@ -5,7 +5,8 @@ import pytest
 from binder.check.declare import Said
 from binder.check.ingredients import Known, ingredient
 from binder.check.line_kinds import Item
-from binder.check.pantry import Pantry, food_of, pantry_of, unknown_food
+from binder.check.near import nearest
+from binder.check.pantry import Pantry, food_of, near_names, pantry_of, unknown_food
 from binder.model.food import Food
 from binder.model.recipe import Ingredient
 from binder.problem import Problem, Span
@@ -118,6 +119,27 @@ def test_near_names_are_offered() -> None:
     assert problem.remedies[0].startswith('did you mean "onion"')
     own = pantry_of((Food("zwieback"),), "us", "us")
     assert '"zwieback"' in unknown_food("zwiebak", Span("recipes/a.md", 1, 1, 6), own).remedies[0]
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("oinon", "onion"), ("zukini", "zucchini"), ("parmasan", "parmesan"), ("oats rolled", "rolled oats"),
+        ("flat leaf parsely", "parsley"), ("brocoli", "broccoli"), ("corgette", "zucchini"), ("mlik", "milk"),
+        ("tumeric", "turmeric"), ("chiken thigh", "chicken thigh"),
+    ],
+)  # fmt: skip
+def test_the_first_name_offered_is_the_one_meant(said: str, meant: str) -> None:
+    assert near_names(said, TABLES)[0] == meant
+
+
+@pytest.mark.parametrize(
+    ("said", "never"),
+    [("red meat", "rolled oats"), ("citrus", "octopus"), ("liver", "black olives"), ("xyzzy", "dill")],
+)
+def test_letters_in_common_alone_are_no_suggestion(said: str, never: str) -> None:
+    assert never not in near_names(said, TABLES)
+    assert never not in nearest(said, (never,))
 
 
 def test_weight_beside_a_measure_is_what_counts() -> None:

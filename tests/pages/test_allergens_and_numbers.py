@@ -68,8 +68,10 @@ def test_what_is_not_checked_for_an_eater_who_avoids_is_said() -> None:
 def test_a_food_that_is_avoided_is_looked_for_by_its_name() -> None:
     one = edition()
     kit = next(s for s in one.servings if s.recipe == "trout-kit")
-    assert allergens.avoided("potato", kit, one) == "contains"
-    assert allergens.avoided("leek", kit, one) == "not found"
+    found = replace(kit, avoided={"meat": (), "potato": ("potato",)}, avoided_unsure=frozenset({"seafood"}))
+    assert allergens.avoided("potato", found, one) == "contains (potato)"
+    assert allergens.avoided("meat", found, one) == "not found"
+    assert allergens.avoided("seafood", found, one) == "not checked"
 
 
 def test_foods_without_a_record_are_named() -> None:

@@ -145,6 +145,58 @@ def test_what_an_eater_avoids(kitchen: Kitchen, avoids: str, line: str, found: l
     assert all(p["line"] == 6 and "Tomas" in p["message"] for p in problems)
 
 
+# What belongs to a kind is a closed list of the tables; one dish that holds it and one that looks like it.
+@pytest.mark.parametrize(
+    ("avoids", "held", "left"),
+    [
+        ("alcohol", "1/2 cup red wine", "2 tbsp red wine vinegar"),
+        ("alcohol", "1 tsp vanilla extract", "1 cup ginger ale"),
+        ("meat", "500 ml chicken stock", "400 g coconut milk"),
+        ("meat", "2 slices prosciutto", "200 g smoked tofu"),
+        ("red meat", "1 lb ground bison", "1 lb ground turkey"),
+        ("red meat", "500 ml hot lamb stock", "500 ml vegetable stock"),
+        ("pork", "100 g pancetta", "100 g turkey bacon"),
+        ("poultry", "2 tbsp duck fat", "1 duck egg"),
+        ("seafood", "1 tbsp oyster sauce", "200 g oyster mushrooms"),
+        ("seafood", "1 tbsp Worcestershire sauce", "1 tbsp soy sauce"),
+        ("citrus", "zest of 1 lemon", "1 stalk lemongrass"),
+        ("citrus fruits", "1 tbsp marmalade", "100 g orange lentils"),
+        ("legumes", "100 g green beans", "1 vanilla bean"),
+        ("pulses", "2 tbsp peanut butter", "30 g pecans"),
+        ("nightshades", "1 tsp paprika", "1 tsp black pepper"),
+        ("nightshade", "2 tbsp ketchup", "300 g sweet potato"),
+        ("liver", "100 g chicken livers", "100 g chicken breast"),
+        ("organ meats", "200 g beef kidney", "200 g canned kidney beans"),
+        ("game", "400 g diced venison", "400 g stewing beef"),
+        ("tomatoes", "2 tbsp tomato paste", "2 tomatillos"),
+        ("cherries", "100 g cherries", "100 g cherry tomatoes"),
+    ],
+)
+def test_a_kind_of_food_is_kept_away(kitchen: Kitchen, avoids: str, held: str, left: str) -> None:
+    kitchen.household("{name: Tomas,", f"{{name: Tomas, avoids: [{avoids}],").week(plan(HOME))
+    problem = only(kitchen.recipe("pot", dish(held)).check(), code="avoided-food")
+    assert problem["line"] == 6 and f"Tomas avoids {avoids}" in problem["message"]
+    assert "avoided-food" not in codes(kitchen.recipe("pot", dish(left)).check())
+
+
+def test_a_kind_is_found_in_a_part_and_gone_with_a_substitution(kitchen: Kitchen) -> None:
+    kitchen.household("{name: Tomas,", "{name: Tomas, avoids: [meat],")
+    kitchen.recipe("base", dish("100 ml beef stock", title="Base"))
+    kitchen.recipe("pot", dish("1 portion recipe: base", "60 g bacon")).week(plan(HOME))
+    problem = only(kitchen.check(), code="avoided-food")
+    assert "bacon" in problem["message"] and "beef broth" in problem["message"]
+    kitchen.recipe("base", dish("100 ml vegetable stock", title="Base"))
+    swap = "substitutions:\n  - {in: pot, for: Tomas, use: 60 g smoked tofu, instead of: bacon}"
+    assert "avoided-food" not in codes(kitchen.week(plan(HOME, more=swap)).check())
+
+
+def test_a_kind_with_allergens_asks_for_the_record(kitchen: Kitchen) -> None:
+    kitchen.household("{name: Tomas,", "{name: Tomas, avoids: [seafood],").week(plan(HOME))
+    kitchen.file("foods.yaml", "- {name: odd bits}\n- {name: mild bits, contains: [], may contain: [fish]}\n")
+    assert codes(kitchen.recipe("pot", dish("30 g odd bits")).check()) == ["allergens-not-known"]
+    assert codes(kitchen.recipe("pot", dish("30 g mild bits")).check()) == ["may-contain"]
+
+
 def test_a_serving_names_what_it_contains_may_contain_and_is_not_known_for(kitchen: Kitchen) -> None:
     kitchen.file("foods.yaml", NUTS).recipe("pot", dish("9 g trail bits", "9 g oat bits", "9 g odd bits", "9 g butter"))
     serving = kitchen.week(plan(HOME)).facts()["servings"][0]
