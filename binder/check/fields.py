@@ -11,6 +11,7 @@ from binder.check.dates import DateText, Life, Minutes, Time, WeekKey
 from binder.check.declare import Field, Fields, Record, Said
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
 from binder.check.line_kinds import IngredientItem, IngredientList, ReheatText, StockText
+from binder.check.lives import PartLives
 from binder.model.recipe import MEALS, Meal
 from binder.tables import aisles, keeping, sheets
 
@@ -122,9 +123,10 @@ class RecipeFields(Fields):
     gives = Field("gives", IngredientList(measured=True), "By-products that go into stock.")
     keeps = Field(
         "keeps",
-        Either(OneOf(keeping.names()), Record(KeepsFields)),
-        "A row of the keeping chart, or the household's own times.",
+        Either(OneOf(keeping.names()), PartLives(Record(KeepsFields), keeping.names())),
+        "A row of the keeping chart, or the household's own times; or by part: {Dressing: 5 days, Greens: 2 days}.",
     )
+    packed_apart = Field("packed apart", ListOf(Text()), "Parts that go into a container of their own.")
     freezes = Field("freezes", YesNo(), "Whether it may be frozen.")
     container = Field("container", Text(), "The first choice of container.")
     reheat = Field("reheat", ListOf(ReheatText()), "Ways to reheat; the first that a place can do is used.")

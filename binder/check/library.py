@@ -10,6 +10,7 @@ from binder.check.declare import Entry
 from binder.check.fields import HouseholdFields
 from binder.check.foods import check_foods
 from binder.check.household import check_household, household_of, listed_in
+from binder.check.keeps import with_all_parts
 from binder.check.pantry import Pantry, pantry_of
 from binder.check.recipe import check_recipe, key_of, title_of
 from binder.check.rings import without_rings
@@ -160,7 +161,7 @@ class _RecipeCheck:
                 waiting += sorted(parts - seen)
                 seen |= parts
         whole, more = without_rings(made)
-        return whole, [*problems, *more, *_one_title_each(whole)]
+        return with_all_parts(whole), [*problems, *more, *_one_title_each(whole)]
 
 
 def _one_title_each(recipes: Mapping[str, Recipe]) -> tuple[Problem, ...]:

@@ -16,7 +16,8 @@ from binder.check.household import place_named
 from binder.check.ingredients import Known, ingredient
 from binder.check.line_kinds import Item
 from binder.check.links import bad_links
-from binder.check.near import did_you_mean, nearest
+from binder.check.lives import ByPart
+from binder.check.near import did_you_mean, nearest, ways_out
 from binder.check.pantry import Pantry
 from binder.check.size import Size, size_of
 from binder.check.steps import steps, temperature_text
@@ -74,11 +75,26 @@ def check_recipe(
     container = _container(entry.get(RecipeFields.container), containers, found)
     found.extend(bad_links(document, photos))
     tallied = tally_steps(entry.get(RecipeFields.tallies) or (), pantry.cup, found, portions=True)
-    proved = _proved(entry, places, found)
+    proved, apart = _proved(entry, places, found), _packed_apart(entry, parts, found)
+    form = cast(Form, _text(entry.get(RecipeFields.form)) or "ready")
+    keeping = _keeping(entry, form, parts, apart, found)
     if size is None:
         return None, tuple(found)
-    made = _recipe(key, entry, document, parts, size, photo, container, tallied, pantry.cup)
-    return replace(made, proved=proved), tuple(found)
+    made = _recipe(key, entry, document, parts, size, photo, container, tallied, pantry.cup, form, keeping)
+    return replace(made, proved=proved, packed_apart=apart), tuple(found)
+
+
+def _packed_apart(entry: Entry, parts: _Parts, found: Found) -> tuple[str, ...]:
+    """The parts that go into a container of their own, by their names in the recipe."""
+    spelled = {name.casefold(): name for name in parts.names}
+    named = []
+    for said in entry.get(RecipeFields.packed_apart) or ():
+        name = spelled.get(said.value.casefold())
+        if name is None:
+            remedies = ways_out(said.value, parts.names, "the parts are")
+            found.append(error(said.span, "wrong-type", f'no part "{said.value}" in this recipe', *remedies))
+        named.extend([name] if name else [])
+    return tuple(dict.fromkeys(named))
 
 
 def _proved(entry: Entry, places: tuple[Place, ...], found: Found) -> Mapping[str, int]:
@@ -143,9 +159,13 @@ def _container(said: Said[str] | None, containers: tuple[str, ...], found: Found
     return name
 
 
-def _keeping(entry: Entry, form: Form, parts: _Parts) -> Keeping:
+def _keeping(entry: Entry, form: Form, parts: _Parts, apart: tuple[str, ...], found: Found) -> Keeping:
     said, freezes = entry.get(RecipeFields.keeps), entry.get(RecipeFields.freezes)
     may_freeze = freezes.value if freezes else None
+    if isinstance(said, ByPart):
+        lines = {one.when for one in parts.ingredients}
+        names = (*parts.names, *(name for name in ("beside", "at service") if name in lines))
+        return keeps.by_part(said, names, frozenset((*apart, *keeps.BESIDE)), may_freeze, found)
     if said is not None:
         return keeps.stated(said, may_freeze)
     if form == "portioned":
@@ -174,10 +194,11 @@ def _recipe(
     container: str | None,
     tallied: Mapping[str, tuple[TallyStep, ...]],
     cup: System,
+    form: Form,
+    keeping: Keeping,
 ) -> Recipe:
     get = entry.get
     title, makes, box = get(RecipeFields.title), get(RecipeFields.makes), get(RecipeFields.container)
-    form = cast(Form, _text(get(RecipeFields.form)) or "ready")
     batch, weighs = _text(get(RecipeFields.batch)) or "exact", get(RecipeFields.weighs)
     meals = {said.value for said in get(RecipeFields.meal) or ()}
     return Recipe(
@@ -194,7 +215,7 @@ def _recipe(
         ingredients=parts.ingredients,
         part_names=parts.names,
         gives=parts.gives,
-        keeping=_keeping(entry, form, parts),
+        keeping=keeping,
         container=container,
         container_span=box.span if box and container else None,
         reheat=tuple(_reheat(said.value) for said in get(RecipeFields.reheat) or ()),

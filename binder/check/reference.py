@@ -10,6 +10,7 @@ from typing import Any, Literal
 from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
 from binder.check.declare import Kind, Record, Schema
 from binder.check.fields import FOODS, HOUSEHOLD, RECIPE, STOCK, WEEK
+from binder.check.lives import PartLives
 
 FileKind = Literal["household", "recipe", "week", "foods", "stock"]
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -52,6 +53,8 @@ def _rows(kind: Kind[Any], path: str) -> Iterator[FieldRow]:
             required = one.required or one in kind.of.exactly_one
             yield FieldRow(here, required, one.kind.words(), one.says)
             yield from _rows(one.kind, here)
+    elif isinstance(kind, PartLives):
+        yield from _rows(kind.whole, path)
     elif isinstance(kind, MapOf):
         yield from _rows(kind.of, f"{path}.NAME" if path else "NAME")
     elif isinstance(kind, ListOf):

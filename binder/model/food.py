@@ -69,6 +69,15 @@ class TallyStep:
 
 
 @dataclass(frozen=True, slots=True)
+class PartKeeping:
+    """How long one part of a dish keeps. apart: packed on its own, so that it does not date the whole."""
+
+    part: str
+    keeping: Keeping
+    apart: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Keeping:
     """How long something keeps, in days after day 0; None: not known. Low for strict caution, high for usual."""
 
@@ -79,6 +88,8 @@ class Keeping:
     assumed: bool = False
     cupboard_days: tuple[int, int] | None = None
     thawed_days: tuple[int, int] | None = None  # after thawing in the refrigerator, where that is published
+    parts: tuple[PartKeeping, ...] = ()  # where parts keep differently
+    decided_by: tuple[str, str] = ("", "")  # the part that keeps shortest, strict and usual; "": the dish as a whole
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,13 @@ from binder.model.food import Food, Keeping, TallyStep
 from binder.model.quantity import Amount, Measure
 from binder.problem import Span
 
+# Tools whose steps leave food hot.
+HOT_TOOLS = frozenset(
+    {
+        "oven", "burner", "pressure cooker", "slow cooker", "rice cooker", "microwave", "grill", "steamer",
+        "kettle", "toaster", "waffle iron",
+    }
+)  # fmt: skip
 Meal = Literal["breakfast", "lunch", "dinner", "snack"]
 MEALS: tuple[Meal, ...] = ("breakfast", "lunch", "snack", "dinner")
 Form = Literal["ready", "assemble", "kit", "portioned"]
@@ -116,9 +123,15 @@ class Recipe:
     extra: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     short: str = ""  # a name for lists; "" when none is written
     from_frozen: bool = False  # used straight from the freezer, never thawed first
+    packed_apart: tuple[str, ...] = ()  # parts that travel in a container of their own
     proved: Mapping[str, int] = field(
         default_factory=lambda: MappingProxyType({})
     )  # place to seconds that proved right
+
+    @property
+    def put_together_cold(self) -> bool:
+        """Whether its steps are written and none of them heats: what goes in keeps the dates that it had."""
+        return bool(self.prep) and not any(use.kind in HOT_TOOLS for step in self.prep for use in step.uses)
 
     @property
     def apart_names(self) -> tuple[str, ...]:

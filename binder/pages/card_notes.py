@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from binder.model.recipe import Ingredient
+from binder.model.recipe import HOT_TOOLS, Ingredient
 from binder.pages.card_steps import deadline
-from binder.pages.edition import HOT_TOOLS, PRESSURE_COOKER, Edition, run, unique
+from binder.pages.edition import PRESSURE_COOKER, Edition, run, unique
 from binder.pages.format import first_upper, listed
 from binder.pages.measures import quantities
 from binder.pages.page import Block, Box, Bullets, Para, Text, plain

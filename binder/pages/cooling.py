@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from binder.pages.edition import HOT_TOOLS, Edition
+from binder.model.recipe import HOT_TOOLS
+from binder.pages.edition import Edition
 from binder.reckon.facts import RunSheet, Task
 
 FIRST_LIMIT = timedelta(hours=2)

@@ -22,13 +22,6 @@ from binder.reckon.facts import Batch, RecipeFacts, ReheatFacts, Serving, WeekFa
 
 T = TypeVar("T")
 
-# Tools whose steps leave food hot; what was cooked cools from the last of them.
-HOT_TOOLS = frozenset(
-    {
-        "oven", "burner", "pressure cooker", "slow cooker", "rice cooker", "microwave", "grill", "steamer",
-        "kettle", "toaster", "waffle iron",
-    }
-)  # fmt: skip
 PRESSURE_COOKER = "pressure cooker"
 
 

@@ -165,24 +165,28 @@ def _rules_of(key: str, made: date | None, edition: Edition) -> tuple[str, ...]:
 
 
 def _rule_row(key: str, made: date | None, rules: Sequence[str], edition: Edition) -> Row:
-    w, facts = edition.words, edition.facts_of(key)
+    w, facts, servings = edition.words, edition.facts_of(key), _servings_made(key, made, edition)
     numbers = ", ".join(str(rules.index(rule) + 1) for rule in _rules_of(key, made, edition))
     return Row((
         plain(edition.short(key)), plain(day(made, w) if made else ""),
-        plain(_use_bys(_servings_made(key, made, edition), edition)),
-        *map(plain, _keeps(facts, edition)), plain(numbers),
+        plain(_use_bys(servings, edition)), *map(plain, _keeps(servings, facts, edition)), plain(numbers),
     ))  # fmt: skip
 
 
-def _keeps(facts: RecipeFacts | None, edition: Edition) -> tuple[str, str]:
-    """How long in the refrigerator and in the freezer; an assumed time says so."""
+def _keeps(servings: Sequence[Serving], facts: RecipeFacts | None, edition: Edition) -> tuple[str, str]:
+    """The days that the dates were worked out with, by rule set where there are two; and the freezer life."""
     w = edition.words
     if facts is None:
         return w.not_known, w.not_known
-    keeps = facts.keeps
-    cold = w.not_known if keeps.fridge_days is None else days(keeps.fridge_days, w)
+    keeps, own = facts.keeps, edition.household.caution
+    cold = unique((s.caution, s.keeps_days) for s in servings) or ((own, keeps.fridge_days),)
+    said = []
+    for caution, limit in sorted(cold, reverse=True):
+        time = w.not_known if limit is None else days(limit, w)
+        said.append(w.strict_short.format(time) if caution == "strict" and own != "strict" else time)
+    said += [w.assumed_short] if keeps.assumed else []
     frozen = w.not_known if keeps.freezer_days is None else days(keeps.freezer_days, w)
-    return f"{cold} ({w.assumed_short})" if keeps.assumed else cold, frozen if keeps.freezes else w.does_not_freeze
+    return "; ".join(said), frozen if keeps.freezes else w.does_not_freeze
 
 
 def _use_bys(servings: Sequence[Serving], edition: Edition) -> str:
@@ -192,6 +196,8 @@ def _use_bys(servings: Sequence[Serving], edition: Edition) -> str:
     for by, frozen, unthawed in unique((s.use_by, s.kept == "freezer", s.from_frozen) for s in servings):
         text = day(by, w) if by else w.not_known
         said.append(w.used_frozen if unthawed else w.frozen_until.format(text) if frozen else text)
+    apart = unique((one.part, one.use_by) for s in servings for one in s.parts if one.apart and one.use_by)
+    said += [w.part_until.format(part=part, day=day(by, w)) for part, by in apart if by]
     return "; ".join(said)
 
 

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from binder.model.week import Session
 from binder.pages.edition import Edition, portions, run, session_title, unique
-from binder.pages.format import TIMES, grams, share, weekdays_text
+from binder.pages.format import TIMES, grams, listed, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
@@ -83,6 +83,9 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
     said += [w.kept.get(row.kept, row.kept)]
     said += [w.tare.format(grams(tare))] if tare else []
+    facts = edition.facts_of(row.recipe)
+    apart = facts.recipe.packed_apart if facts and row.what == "portion" else ()
+    said += [w.packed_apart.format(listed(apart, w))] if apart else []
     said += [_compartments(row, edition)] if len(row.compartments) > 1 else []
     return Row(((*run(edition.short(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
 

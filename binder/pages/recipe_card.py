@@ -181,8 +181,14 @@ def keeps_text(facts: RecipeFacts, edition: Edition) -> str:
         frozen = w.frozen_not_known
     else:
         frozen = w.in_freezer.format(days(keeps.freezer_days, w))
-    said = f"{fridge}, {frozen}"
-    return f"{said} ({w.assumed})" if keeps.assumed else said
+    said = [w.assumed] if keeps.assumed else []
+    said += [w.keeps_shortest.format(keeps.decided_by)] if keeps.decided_by else []
+    said += [
+        w.part_keeps.format(part=one.part, time=days(one.fridge_days, w))
+        for one in keeps.parts
+        if one.apart and one.fridge_days is not None
+    ]
+    return f"{fridge}, {frozen}{f' ({w.keeps_joined.join(said)})' if said else ''}"
 
 
 def _reheat(facts: RecipeFacts, edition: Edition) -> Text:

@@ -65,7 +65,8 @@ def _dish(serving: Serving) -> list[CarryItem]:
     # that is eaten out of a flask was heated and filled in at home.
     start: str = "fridge" if serving.kept == "freezer" and not serving.from_frozen else serving.kept
     start = FLASK if serving.reheat and serving.reheat.means == "flask" else start
-    return [CarryItem(serving.facts.title, amount, start, "dish", serving.recipe)]
+    apart = [CarryItem(part, None, start, "beside", serving.recipe) for part in serving.facts.recipe.packed_apart]
+    return [CarryItem(serving.facts.title, amount, start, "dish", serving.recipe), *apart]
 
 
 def _extras(serving: Serving) -> list[CarryItem]:

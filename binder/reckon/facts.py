@@ -95,12 +95,23 @@ class PerPortion:
 
 
 @dataclass(frozen=True, slots=True)
+class PartKeeps:
+    """How long a part keeps by itself; apart: packed on its own, so that it does not date the dish."""
+
+    part: str
+    fridge_days: int | None
+    apart: bool
+
+
+@dataclass(frozen=True, slots=True)
 class KeepsFacts:
     fridge_days: int | None
     freezer_days: int | None
     freezes: bool
     source: str
     assumed: bool = inside(default=False)
+    decided_by: str | None = None  # the part that keeps shortest
+    parts: tuple[PartKeeps, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +153,15 @@ Kept = Literal["fridge", "freezer", "cupboard", "at service"]
 
 
 @dataclass(frozen=True, slots=True)
+class PartKept:
+    """Until when a part of a serving keeps by itself; None: not known, or frozen with the dish."""
+
+    part: str
+    use_by: Day | None
+    apart: bool  # packed on its own
+
+
+@dataclass(frozen=True, slots=True)
 class Serving:
     """One eater's portion of one dish at one meal."""
 
@@ -168,6 +188,9 @@ class Serving:
     line: MealLine = inside()
     session: Session | None = inside(default=None)  # None: from stock, or nothing made ahead
     from_frozen: bool = False  # frozen, and heated or eaten straight from the freezer
+    keeps_days: int | None = None  # the limit behind use_by, by the eater's caution
+    caution: str = "usual"  # the rule set that was used
+    parts: tuple[PartKept, ...] = ()  # of a dish whose parts keep differently
     facts: RecipeFacts | None = inside(default=None)  # of its variant, at the recipe's written size
     keeping_note: str = inside(default="")  # the rule behind use_by, with its source and rule set
     batch: str = inside(default="")  # id of its batch; "" when from stock or at service

@@ -97,11 +97,15 @@ def _kits(servings: list[Serving], batch: Batch, household: Household) -> Iterat
             yield _kit_part(group, batch, part, n, household)
 
 
-def _cut_until(made_on: date, serving: Serving, household: Household) -> date:
-    """How long what was cut for a kit's set keeps unfrozen: as cut vegetables do, by the eater's caution."""
+def _cut_until(made_on: date, serving: Serving, household: Household, part: str) -> date:
+    """How long a kit's set keeps unfrozen, by the eater's caution: as the recipe says, else as cut vegetables."""
+    assert serving.facts is not None
+    caution = household.eater(serving.eater).caution
+    stated = [one.keeping for one in serving.facts.recipe.keeping.parts if one.part == part]
+    days = keeping.limit_days(stated[0], caution) if stated else None
     row = chart.row("cut vegetables")
     assert row is not None
-    return made_on + timedelta(days=chart.days(row, household.eater(serving.eater).caution))
+    return made_on + timedelta(days=chart.days(row, caution) if days is None else days)
 
 
 def _kit_part(group: list[Serving], batch: Batch, part: str, n: int, household: Household) -> Filled:
@@ -112,7 +116,7 @@ def _kit_part(group: list[Serving], batch: Batch, part: str, n: int, household: 
     share = float(sum((s.portions for s in group), Fraction(0)) / recipe.portions)
     known = bool(lines) and all(line.grams is not None for line in lines)
     # What is stored apart (raw meat and fish) is frozen; the set too, where it would not keep until the meal.
-    set_until = _cut_until(batch.made_on, first, household) if n == 0 and len(recipe.part_names) > 1 else None
+    set_until = _cut_until(batch.made_on, first, household, part) if n == 0 and len(recipe.part_names) > 1 else None
     icy = first.kept == "freezer" and (set_until is None or (first.date or date.max) > set_until)
     kept = "freezer" if icy else "fridge" if first.kept == "freezer" else first.kept
     last_days = [s.use_by for s in group if s.use_by]

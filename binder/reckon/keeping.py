@@ -10,9 +10,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from binder.model.food import Keeping
+from binder.model.food import Keeping, PartKeeping
 from binder.model.recipe import Recipe
-from binder.reckon.facts import Kept
+from binder.reckon.facts import Kept, PartKept
 from binder.tables import thawing
 
 
@@ -24,6 +24,9 @@ class Storage:
     use_by: date | None
     pull_on: date | None
     note: str
+    days: int | None = None  # the limit that was used
+    caution: str = "usual"
+    part: str = ""  # the part that decides, of what comes too late
 
 
 def limit_days(keeping: Keeping, caution: str) -> int | None:
@@ -50,7 +53,40 @@ def rule_words(keeping: Keeping, caution: str) -> str:
     days = limit_days(keeping, caution)
     limit = "no limit known" if days is None else f"{days} {'day' if days == 1 else 'days'} after the day made"
     assumed = "; assumed, the recipe does not say" if keeping.assumed else ""
-    return f"{limit} ({caution}; {keeping.source}{assumed})"
+    first = keeping.decided_by[0 if caution == "strict" else 1]
+    decides = f"; {first} keeps shortest" if first else ""
+    return f"{limit} ({caution}; {keeping.source}{assumed}{decides})"
+
+
+def parts_kept(keeping: Keeping, caution: str, made_on: date, kept: Kept) -> tuple[PartKept, ...]:
+    """Until when each part keeps by itself; what is frozen with the dish has no date of its own."""
+    found = []
+    for one in keeping.parts:
+        days = limit_days(one.keeping, caution)
+        icy = kept == "freezer" and not (one.apart and stays_fresh(one))
+        found.append(PartKept(one.part, None if icy or days is None else made_on + timedelta(days=days), one.apart))
+    return tuple(found)
+
+
+def stays_fresh(part: PartKeeping) -> bool:
+    """Whether a part packed on its own is left out of the freezer when the dish is frozen: it is not said to freeze."""
+    return part.keeping.freezes is not True
+
+
+def apart_until(keeping: Keeping, caution: str, made_on: date, icy: bool) -> tuple[date, str] | None:
+    """The last day of what is packed beside the dish on the same day, and its name; None: no limit is known."""
+    dates = [
+        (made_on + timedelta(days=days), one.part)
+        for one in keeping.parts
+        if one.apart and one.part != "at service" and (not icy or stays_fresh(one))
+        if (days := limit_days(one.keeping, caution)) is not None
+    ]
+    return min(dates) if dates else None
+
+
+def _outlived(keeping: Keeping, caution: str, made_on: date, eaten_on: date | None, icy: bool) -> bool:
+    until = apart_until(keeping, caution, made_on, icy)
+    return bool(until and eaten_on and eaten_on > until[0])
 
 
 def nothing_kept(recipe: Recipe) -> bool:
@@ -65,29 +101,43 @@ def unfrozen(keeping: Keeping, caution: str, made_on: date, eaten_on: date | Non
     use_by = made_on + timedelta(days=days) if days is not None else None
     if use_by and eaten_on and eaten_on > use_by:
         return None
-    return Storage(where(keeping, caution), use_by, None, rule_words(keeping, caution))
+    if _outlived(keeping, caution, made_on, eaten_on, icy=False):
+        return None
+    return Storage(where(keeping, caution), use_by, None, rule_words(keeping, caution), days, caution)
+
+
+def too_late(keeping: Keeping, caution: str, made_on: date) -> Storage:
+    """Where it stands when it keeps by no means until it is eaten: its last day, and the part that decides."""
+    days = limit_days(keeping, caution) or 0
+    use_by, part = made_on + timedelta(days=days), keeping.decided_by[0 if caution == "strict" else 1]
+    until = apart_until(keeping, caution, made_on, icy=False)
+    if until and until[0] < use_by:
+        use_by, part = until
+    return Storage("fridge", use_by, None, rule_words(keeping, caution), days, caution, part)
 
 
 def frozen(
     keeping: Keeping, caution: str, made_on: date, eaten_on: date | None, piece_grams: float | None
 ) -> Storage | None:
     """Frozen on the day made and pulled in time, or None when it may not be frozen or could not thaw in time."""
-    if keeping.freezes is False:
+    if keeping.freezes is False or _outlived(keeping, caution, made_on, eaten_on, icy=True):
         return None
-    note = rule_words(keeping, caution)
+    note, days = rule_words(keeping, caution), limit_days(keeping, caution)
     if eaten_on is None:
-        return Storage("freezer", None, None, note)
+        return Storage("freezer", None, None, note, days, caution)
     pull_on = eaten_on - timedelta(days=thawing.nights(piece_grams))
     use_by = thawed_use_by(keeping, caution, pull_on)
     # Frozen and pulled on one day it was never frozen; thawed for longer than it keeps it is of no use.
     if pull_on <= made_on or (use_by and use_by < eaten_on):
         return None
-    return Storage("freezer", use_by, pull_on, note)
+    return Storage("freezer", use_by, pull_on, note, days, caution)
 
 
 def straight_from_freezer(keeping: Keeping, caution: str) -> Storage | None:
     """Frozen and never pulled: heated or eaten from frozen. None when it may not be frozen."""
-    return None if keeping.freezes is False else Storage("freezer", None, None, rule_words(keeping, caution))
+    if keeping.freezes is False:
+        return None
+    return Storage("freezer", None, None, rule_words(keeping, caution), limit_days(keeping, caution), caution)
 
 
 def thawed_use_by(keeping: Keeping, caution: str, pull_on: date, days_used: int = 0) -> date | None:

@@ -19,6 +19,7 @@ from binder.reckon.facts import (
     IngredientFacts,
     KeepsFacts,
     Nutrition,
+    PartKeeps,
     PerPortion,
     RecipeFacts,
     ReheatFacts,
@@ -256,6 +257,11 @@ def keeps(keeping: Keeping, caution: str) -> KeepsFacts:
         freezes=keeping.freezes is not False,
         source=keeping.source,
         assumed=keeping.assumed,
+        decided_by=keeping.decided_by[end] or None,
+        parts=tuple(
+            PartKeeps(one.part, one.keeping.fridge_days[end] if one.keeping.fridge_days else None, one.apart)
+            for one in keeping.parts
+        ),
     )
 
 

@@ -20,7 +20,7 @@ from binder.reckon import keeping, reheating
 from binder.reckon.demand import Wanted, clock, meal_time
 from binder.reckon.facts import RecipeFacts
 from binder.reckon.keeping import Storage
-from binder.reckon.words import days_in_words
+from binder.reckon.words import days_in_words, listed
 
 Ends = Mapping[Session, datetime]
 
@@ -145,9 +145,7 @@ def _place(
     later = _later_session(item, session, week, household, ends, rule, caution)
     if later:
         return later
-    days = keeping.limit_days(rule, caution) or 0
-    use_by = session.on + timedelta(days=days)
-    return Placed(item, session, Storage("fridge", use_by, None, keeping.rule_words(rule, caution)), True)
+    return Placed(item, session, keeping.too_late(rule, caution, session.on), True)
 
 
 def _later_session(
@@ -207,8 +205,10 @@ def _kept_too_long(
     why = "it does not freeze" if of.recipe.keeping.freezes is False else "freezing does not help"
     if of.recipe.keeping.freezes is not False and not may_freeze(household):
         why = "home has no freezer"
+    parts = dict.fromkeys(p.storage.part for p in late if p.storage.part)
+    which = f" ({listed(parts)})" if parts else ""
     message = (
-        f"{of.title} made {days_in_words([made])} keeps until {days_in_words([use_by])}: too late for "
+        f"{of.title}{which} made {days_in_words([made])} keeps until {days_in_words([use_by])}: too late for "
         f"{days_in_words(days)} ({eaters}), and {why}"
     )
     return error(line.span, "kept-too-long", message)

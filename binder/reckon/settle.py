@@ -105,6 +105,11 @@ def _serving(item: Placed, variants: Variants, library: Library) -> Serving:
         pull_on=storage.pull_on,
         session=item.session,
         keeping_note=storage.note,
+        keeps_days=storage.days,
+        caution=storage.caution,
+        parts=keeping.parts_kept(variant.facts.recipe.keeping, storage.caution, made_on, storage.kept)
+        if made_on and not at_service
+        else (),
         batch=batches.batch_id(wanted.recipe, item.session, variant.cooked) if item.session else "",
     )
 
@@ -155,6 +160,8 @@ def _from_stock(item: dishes.Taken, variants: Variants, library: Library) -> Ser
         made_on=min(begun) if begun else None,
         lot="; ".join(lot.id for lot in item.lots) or None,
         keeping_note=note,
+        keeps_days=keeping.limit_days(rule, caution),
+        caution=caution,
     )
     if item.frozen and reheating.used_frozen(facts.recipe, place := library.household.place(wanted.place)):
         way = reheating.at_place(facts.recipe, place, frozen=True)

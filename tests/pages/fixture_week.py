@@ -69,6 +69,7 @@ def serving(number: int, facts: RecipeFacts, meal: str, eater: str, on: date | N
         "made_on": SUNDAY, "use_by": THURSDAY, "pull_on": None, "place": "home", "reheat": None,
         "container": "deep tub", "lot": None, "line": meal_line(facts.key, meal, (eater,)), "session": SESSION,
         "facts": facts, "keeping_note": "4 days after the day made (usual; Cold Food Storage Chart)",
+        "keeps_days": 4,
     } | more  # fmt: skip
     return Serving(
         id=f"s{number}", date=on, meal=meal, eater=eater, recipe=facts.key,

@@ -9,7 +9,7 @@ from fractions import Fraction
 from binder.model.quantity import Amount, exactly
 from binder.pages import carrying, keeping, mise_en_place, notes, packing, reheating, shopping
 from binder.pages.page import Bullets, Check, Drawing, Para
-from binder.reckon.facts import Costs, MiseRow, MiseShare, PackCount
+from binder.reckon.facts import Costs, MiseRow, MiseShare, PackCount, PartKept
 
 from .fixture import MONDAY, SESSION, each, measure
 from .fixture_week import FRIDAY, TUESDAY, edition, servings, week_facts
@@ -181,6 +181,16 @@ def test_pull_list_says_evening_way_and_way_out() -> None:
         "165 °F / 74 °C in the middle; or cold water, about 1 h, then at once; or eat Lentil stew today, meant for "
         "Sat 13 Jun, this one once it has thawed."
     )
+
+
+def test_keeping_notes_give_the_days_that_were_used_by_rule_set_and_the_part_packed_apart() -> None:
+    first, *rest = servings()
+    apart = (PartKept("Dressing", date(2026, 6, 9), True), PartKept("Grain", date(2026, 6, 11), False))
+    strict = replace(first, caution="strict", keeps_days=3, use_by=date(2026, 6, 10), parts=apart)
+    found = table(keeping.note_pages(edition(facts=week_facts(servings=(strict, *rest)))), "keeping")
+    assert found[0][2:4] == (
+        "Wed 10 Jun; Thu 11 Jun; Mon 15 Jun once pulled; Dressing apart Tue 9 Jun", "4 days; 3 days strict",
+    )  # fmt: skip
 
 
 def test_pulls_of_one_dish_for_several_eaters_are_one_line() -> None:

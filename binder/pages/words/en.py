@@ -214,6 +214,8 @@ class Words(SiteWords):
     )
 
     # ---- 5 recipe cards ----
+    keeps_shortest, part_keeps, part_until = "{} keeps shortest", "{part} apart {time}", "{part} apart {day}"
+    packed_apart, keeps_joined = "apart: {}", "; "
     makes, portion, keeps, container, reheat = "Makes", "A portion", "Keeps", "Container", "Reheat"
     a_portion_has = "A portion has"
     surplus, in_loads, part_of = "{} more than needed", "in {} loads", "goes into {}"
@@ -333,6 +335,7 @@ class Words(SiteWords):
     refrigerator, freezer, assumed_short = "Cold", "Frozen", "assumed"
     rule_set = "Rule set: {}."
     strict_for = "Strict for {}."
+    strict_short = "{} strict"
     frozen_until, used_frozen = "{} once pulled", "used frozen"
     how_days_count = "How the days are counted"
     day_convention = (
