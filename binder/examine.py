@@ -14,9 +14,9 @@ from binder.memory import Book, Memory
 from binder.model.library import Library
 from binder.model.week import Week
 from binder.problem import Problem, in_order
-from binder.reckon import plan, recipes, run_sheet
+from binder.reckon import closing, plan, recipes, run_sheet
 from binder.reckon.closed import as_it_was
-from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.facts import RecipeFacts, ToClose, WeekFacts
 from binder.reckon.run_sheet_apart import Drawn, Pairs
 from binder.reckon.run_sheet_order import Care
 from binder.reckon.run_sheet_problem import Kitchen
@@ -149,9 +149,18 @@ def _weeks(
         stock = library.stock if week.key == current and not week.is_archive else None
         found = plan.reckon_week(week, library, facts, stock, asked.today, draw_up=draw_up)
         if week.closed is None:
-            return found
+            return replace(found, to_close=to_close(week, found))
         left = tuple(p for p in found.problems if p.span.path == STOCK)
         return replace(as_it_was(found, week.came_to, library.household), problems=left)
+
+    def to_close(week: Week, found: WeekFacts) -> tuple[ToClose, ...]:
+        """The rows as closing will have them: by the stock on hand, from the plan's first day."""
+        begins = closing.planned_from(week)
+        if begins > asked.today and week.key != current:
+            return ()
+        if week.key != current or begins != asked.today:
+            found = plan.reckon_week(week, library, facts, library.stock, begins, draw_up=draw_up)
+        return closing.asked(closing.rows(found, facts, library.stock))
 
     return {week.key: reckoned(week) for week in library.weeks.values() if asked.week in (None, week.key)}
 

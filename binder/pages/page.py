@@ -193,6 +193,53 @@ class Beside:
     kind: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """A question with a place for its answer; `name` is the answer's name in the file that the form makes."""
+
+    name: str
+    label: str
+    kind: Literal["number", "grams", "minutes", "words", "lines", "choice"]
+    choices: tuple[tuple[str, str], ...] = ()  # value and words, of a choice
+
+
+@dataclass(frozen=True, slots=True)
+class AskGroup:
+    """Questions about one thing; `most`: what its first answer is when nothing is written there, to count against."""
+
+    title: str
+    asks: tuple[Ask, ...]
+    note: str = ""
+    most: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FormWords:
+    """What a form says. {} is a file's name, a question, or a number."""
+
+    save: str
+    clear: str
+    clear_sure: str
+    saved: str
+    kept: str
+    not_kept: str
+    wrong: str
+    wrong_one: str
+    over: str
+    as_text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """Questions whose answers stay on the device and are saved as a file. `about`: the week; `id` names the memory."""
+
+    id: str
+    about: str
+    file: str
+    blocks: tuple[Block, ...]
+    words: FormWords
+
+
 Block = (
     Heading
     | Para
@@ -209,6 +256,8 @@ Block = (
     | Box
     | Fold
     | Beside
+    | AskGroup
+    | Form
 )
 
 

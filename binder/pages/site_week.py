@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from datetime import timedelta
 
 from binder.model.week import MealLine, Week
+from binder.pages.closing import closing_page, closing_path, is_open
 from binder.pages.edition import meal_rank, monday_of, portions, run, shorts_of, together
 from binder.pages.format import day, day_long, first_upper, listed, week_title
 from binder.pages.page import (
@@ -33,10 +34,13 @@ ON_PAPER_ONLY = frozenset({"notes"})
 
 
 def week_pages(key: str, shelf: Shelf) -> tuple[Page, ...]:
-    """The week's own page with its week sheet and notes, and a page for each other section of its binder."""
+    """The week's own page with its week sheet and notes, a page for each other section of its binder, and, while the
+    week is open, the form that asks how it went."""
     made, links = shelf.binders.get(key), dish_links(shelf, key)
     sections = (section for section in sections_on_screen(key, shelf) if section.key != "week")
-    return (_week_page(key, made, shelf, links), *(_section_page(key, section, shelf, links) for section in sections))
+    form = (closing_page(key, shelf),) if is_open(key, shelf) else ()
+    rest = (_section_page(key, section, shelf, links) for section in sections)
+    return (_week_page(key, made, shelf, links), *rest, *form)
 
 
 def sections_on_screen(key: str, shelf: Shelf) -> tuple[Section, ...]:
@@ -48,6 +52,7 @@ def sections_on_screen(key: str, shelf: Shelf) -> tuple[Section, ...]:
 def section_links(key: str, shelf: Shelf) -> Bullets:
     """The way to every section of a week, and to the binder on paper where there is one."""
     items = [run(s.title, "", address(section_path(key, s.key))) for s in sections_on_screen(key, shelf)]
+    items += [run(shelf.words.closing_link, "", address(closing_path(key)))] if is_open(key, shelf) else []
     items += [run(shelf.words.binder_to_print, "", print_href(key))] if key in shelf.printed else []
     return Bullets(tuple(items))
 

@@ -14,6 +14,7 @@ from typing import Any
 from markupsafe import Markup
 
 from binder.pages.page import (
+    AskGroup,
     Beside,
     Block,
     Box,
@@ -24,6 +25,7 @@ from binder.pages.page import (
     Drawing,
     Facts,
     Fold,
+    Form,
     Heading,
     IngredientGroup,
     IngredientLine,
@@ -37,7 +39,7 @@ from binder.pages.page import (
     Steps,
     Table,
 )
-from binder.press import table
+from binder.press import form, table
 from binder.press.setting import Setting
 from binder.press.text import attribute, escaped
 
@@ -234,5 +236,7 @@ _MARKUP: Mapping[type, Callable[[Any, Setting], str]] = MappingProxyType(
         Box: _box,
         Fold: _fold,
         Beside: _beside,
+        AskGroup: form.group,
+        Form: lambda b, s: form.whole(b, _set(b.blocks, s)),
     }
 )

@@ -21,6 +21,8 @@ from binder.press.theme import Theme, font_faces
 
 STYLE = "assets/style.css"
 PHOTOS = "photos"
+# Scripts that only one kind of page needs.
+KINDS_WITH_A_SCRIPT = frozenset({"closing.js"})
 # A page with fewer headings than this is seen whole without a list of them.
 _HEADINGS_WORTH_A_LIST = 4
 
@@ -51,9 +53,9 @@ def site_files(site: Site, theme: Theme, photos: Photos = _NO_PHOTOS, recall: Re
     """
     known = {name: _picture(copies) for name, copies in photos.items() if copies}
     frame = environment(theme).get_template("page.html")
-    scripts = tuple(sorted(theme.scripts))
+    scripts = frozenset(theme.scripts)
     # All that a page is set from, beside itself.
-    around = repr((sorted(theme.templates.items()), scripts, sorted(known.items()), replace(site, pages=())))
+    around = repr((sorted(theme.templates.items()), sorted(scripts), sorted(known.items()), replace(site, pages=())))
     shared = sha256(around.encode()).hexdigest()
 
     def made(page: Page | Later) -> bytes:
@@ -77,6 +79,11 @@ def asset_files(theme: Theme) -> Mapping[str, bytes]:
     }
 
 
+def scripts_of(page: Page, scripts: frozenset[str]) -> tuple[str, ...]:
+    """The scripts that a page loads: those of every page, and the one that has the name of its kind."""
+    return tuple(sorted(name for name in scripts if name not in KINDS_WITH_A_SCRIPT or name == f"{page.kind}.js"))
+
+
 def structured_markup(json: str) -> Markup:
     """JSON-LD for a script element: `<` is written as its escape, so that no text can end the element."""
     return Markup(json.replace("<", "\\u003c"))
@@ -95,7 +102,7 @@ def _page(
     site: Site,
     frame: Template,
     photos: Mapping[str, Picture],
-    scripts: tuple[str, ...],
+    scripts: frozenset[str],
 ) -> bytes:
     def address(href: str) -> str:
         return links.from_page(page.path, href)
@@ -116,7 +123,7 @@ def _page(
         s=setting,
         body=body,
         style=address(STYLE),
-        scripts=tuple(address(f"assets/{name}") for name in scripts),
+        scripts=tuple(address(f"assets/{name}") for name in scripts_of(page, scripts)),
         root="../" * page.path.count("/"),
         search_index=INDEX,
         ticks=site.untick_word and 'type="checkbox"' in body,

@@ -15,7 +15,7 @@ from binder.reckon import batches, demand, dishes, keeping, shopping
 from binder.reckon import stock as on_hand
 from binder.reckon.batches import Variants
 from binder.reckon.conversion import unit_of
-from binder.reckon.facts import Allergens, Batch, RecipeFacts, Serving, WeekFacts
+from binder.reckon.facts import Allergens, Batch, RecipeFacts, Serving, ToClose, WeekFacts
 from binder.reckon.shopping import Bought
 from binder.reckon.stock import OnHand, amount_in
 
@@ -88,6 +88,14 @@ def rows(facts: WeekFacts, recipes: Mapping[str, RecipeFacts], stock: Stock | No
         seen[row.recipe] = seen.get(row.recipe, 0) + 1
         numbered.append(replace(row, which=seen[row.recipe]))
     return tuple(numbered)
+
+
+def asked(found: tuple[Row, ...]) -> tuple[ToClose, ...]:
+    """What the pages ask about each row."""
+    return tuple(
+        ToClose(one.recipe, one.which, one.source, one.made_on, one.planned, tuple(g.food.name for g in one.gives))
+        for one in found
+    )
 
 
 def _batch_row(batch: Batch, facts: WeekFacts, recipes: Mapping[str, RecipeFacts]) -> Row:

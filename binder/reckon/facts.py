@@ -17,7 +17,7 @@ from typing import Any, Literal
 from binder.model.food import NUTRIENTS, Basis, Food
 from binder.model.quantity import Amount, Interval, Measure
 from binder.model.recipe import Ingredient, Recipe
-from binder.model.week import MealLine, Session
+from binder.model.week import MealLine, Session, Source
 from binder.problem import Problem
 
 
@@ -447,6 +447,23 @@ class DayTotal:
 
 
 @dataclass(frozen=True, slots=True)
+class ToClose:
+    """A dish that closing the week asks about; `gives`: by-products that may have been kept."""
+
+    recipe: str
+    which: int
+    source: Source
+    made_on: Day | None
+    planned: Fraction
+    gives: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """As the answers name it: `bean-stew`, or `bean-stew/2` for the second row of a recipe."""
+        return self.recipe if self.which == 1 else f"{self.recipe}/{self.which}"
+
+
+@dataclass(frozen=True, slots=True)
 class WeekFacts:
     """Everything reckoned for one week; facts.json writes its keys sorted."""
 
@@ -468,3 +485,4 @@ class WeekFacts:
     day_totals: tuple[DayTotal, ...]
     recipes: Mapping[str, RecipeFacts] = inside(default_factory=lambda: MappingProxyType({}))
     to_taste: tuple[str, ...] = inside(default=())  # foods used without a stated amount
+    to_close: tuple[ToClose, ...] = inside(default=())  # (): closed, or not begun

@@ -14,7 +14,7 @@ pytestmark = [needs_browser, pytest.mark.browser]
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 SECTIONS = (
     "shopping", "mise", "run-sheet", "cards", "packing", "reheating", "carry", "pull", "kits", "allergens", "numbers",
-    "keeping",
+    "keeping", "how-it-went",
 )  # fmt: skip
 PAGES = (
     "site/index.html",

@@ -22,6 +22,7 @@ TEXTS = [
     if not name.startswith("_")
     for value in [getattr(Words, name)]
     for text in (parts(tuple(value.values()) if hasattr(value, "values") else value))
+    if isinstance(text, str)
 ]
 
 

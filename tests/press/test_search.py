@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from binder.pages.page import Page, SearchWords, Site, plain
-from binder.press.html import site_files
+from binder.press.html import scripts_of, site_files
 from binder.press.search import base_36, index_script, plain_name, split_path
 from tests.press import samples
 
@@ -114,5 +114,13 @@ def test_a_site_with_search_has_both_and_the_box_waits_for_the_script() -> None:
         assert f'role="search" hidden data-search="assets/search-index.js" data-root="{root}"' in html
 
 
-def test_scripts_together_weigh_less_than_12_kb() -> None:
-    assert 0 < sum(len(text.encode()) for text in samples.DEFAULT.scripts.values()) < 12 * 1024
+def weight(kind: str) -> int:
+    """Bytes of the scripts that a page of this kind loads."""
+    scripts = samples.DEFAULT.scripts
+    names = scripts_of(Page("x/index.html", "X", kind, ()), frozenset(scripts))
+    return sum(len(scripts[name].encode()) for name in names)
+
+
+def test_the_scripts_of_a_page_weigh_little_and_a_form_has_its_own() -> None:
+    assert 0 < weight("recipe") < 13 * 1024
+    assert weight("recipe") < weight("closing") < weight("recipe") + 7 * 1024

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from binder.pages.page import FormWords
+
 Map = Mapping[str, str]
 
 
@@ -49,6 +51,28 @@ class SiteWords:
     plan_alone = "From the plan alone; nothing was worked out again for this week."
     closed_week = "How the week was closed"
     closed_week_note = "Written down when the week was closed."
+
+    # ---- how it went ----
+    closing_link = "How it went: answers for closing the week"
+    closing_intro = "Leave empty what went as planned. What you write stays on this device until you clear it."
+    closing_how = "Save the answers as a file, then in the household's folder: {command}"
+    ask_planned, ask_made_on, ask_from_stock = "planned {}", "made {}", "from stock"
+    ask_taken, ask_left, ask_why = "Taken", "Left, not frozen", "Why thrown away"
+    ask_weighs, ask_kept, ask_minutes = "Weighed cooked, g", "Kept: {}", "{}: minutes it took"
+    substituted_lines = "Used in place of what, one a line"
+    note_for_next_time = "What to remember"
+    form_words = FormWords(
+        save="Save the answers as a file",
+        clear="Clear all answers",
+        clear_sure="Clear all answers: press again",
+        saved="Saved as {}. The same stands below, to be copied where nothing can be saved.",
+        kept="Kept on this device.",
+        not_kept="This browser keeps nothing: save before you close the page.",
+        wrong="Not saved. Look at: {}",
+        wrong_one="not a number",
+        over="That is {} more than were made.",
+        as_text="The file's text",
+    )
 
     # ---- recipes ----
     ingredients, ingredient = "Ingredients", "Ingredient"
