@@ -15,7 +15,7 @@ from binder.pages.format import first_upper, listed
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, RunKind, Table, Text, plain
 from binder.reckon.facts import Serving
 
-ALLERGENS_ACROSS = 9  # the nine of the US in one table, the fourteen of the EU in two; more leave no room for words
+ALLERGENS_ACROSS = 5  # the nine of the US in two tables, the fourteen of the EU in three: words stand upright, at 12 pt
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ def answer(word: str, dish: Dish | Serving, edition: Edition) -> Text:
 def _matrix(found: Sequence[Dish], words: Sequence[str], edition: Edition) -> Table:
     w = edition.words
     names = w.allergen_lists[edition.household.allergen_list]
-    columns = (Column(w.dish, width=22), *(Column(first_upper(names[word])) for word in words))
+    columns = (Column(w.dish, width=35), *(Column(first_upper(names[word])) for word in words))
     rows = tuple(Row((plain(d.title), *(answer(word, d, edition) for word in words))) for d in found)
     return Table(columns, rows, w.allergen_matrix, "matrix", row_heads=True)
 

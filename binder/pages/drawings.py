@@ -6,22 +6,49 @@ white paper. Everything is placed by rule: the same facts give the same bytes.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from html import escape
 
-WIDTH = 720
 _HEAD = 26
-_ROW = 26
-_DAY_ROW = 20
-_LABEL = 112
-_FONT = 11
-_CHARACTER = 6.2  # mean advance of an 11 px sans, with room to spare
 _INK = "#1a1a1a"
 _TONE = "#d9d9d9"
 _HATCH_STEP = 6
 _WRITTEN = 0.66
+_ADVANCE_EM = 0.56  # mean advance of a sans, with room to spare
+_CLOCK_EM, _DAY_EM = 3.2, 3.0  # how far apart the words of an axis stand at least
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """How a drawing is laid out, in units: its width, its type, its rows, the column of its labels."""
+
+    width: int
+    font: int
+    row: int
+    day_row: int
+    label: int
+    day_label: int
+
+    @property
+    def character(self) -> float:
+        """The mean advance of a character."""
+        return self.font * _ADVANCE_EM
+
+    def baseline(self, top: float, height: float) -> float:
+        """Where words stand in the middle of a row."""
+        return top + height / 2 + self.font * 0.35
+
+
+SCREEN = Form(720, 11, 26, 20, 112, 224)
+# Its type is 12 pt on a letter or A4 page; on half of one, and 18 pt on a whole one; 18 pt on half of one.
+PAPER = (Form(478, 12, 18, 18, 108, 190), Form(304, 12, 18, 18, 108, 142), Form(200, 12, 18, 18, 108, 96))
+
+
+def on_paper(draw: Callable[[Form], str]) -> tuple[tuple[int, str], ...]:
+    """A drawing in each form of paper, with its width."""
+    return tuple((form.width, draw(form)) for form in PAPER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,22 +82,24 @@ def timeline(
     title: str,
     description: str,
     id_: str,
+    form: Form = SCREEN,
 ) -> str:
     """Who and what is busy when: rows of bars above each other, a time axis on top."""
     minutes = max(1.0, (finish - start).total_seconds() / 60)
-    scale = (WIDTH - _LABEL - 8) / minutes
+    scale = (form.width - form.label - form.font * 1.5) / minutes
     lanes = [(row if not n else "", lane) for row in rows for n, lane in enumerate(_lanes(row, bars))]
-    bottom = _HEAD + len(lanes) * _ROW
+    bottom = _HEAD + len(lanes) * form.row
 
     def x(at: datetime) -> float:
-        return _LABEL + (at - start).total_seconds() / 60 * scale
+        return form.label + (at - start).total_seconds() / 60 * scale
 
-    parts = [_tick(x(at), f"{at:%H:%M}", bottom) for at in _ticks(start, finish, minutes)]
+    apart = form.font * _CLOCK_EM / scale
+    parts = [_tick(x(at), f"{at:%H:%M}", bottom, form) for at in _ticks(start, finish, apart)]
     for n, (label, lane) in enumerate(lanes):
-        top = _HEAD + n * _ROW
-        parts += [_row_label(label, top)] if label else []
-        parts += [_bar(bar, x(bar.start), x(bar.finish), top) for bar in lane]
-    return _svg(parts, bottom + 6, title, description, id_)
+        top = _HEAD + n * form.row
+        parts += [_row_label(label, top, form)] if label else []
+        parts += [_bar(bar, x(bar.start), x(bar.finish), top, form) for bar in lane]
+    return _svg(parts, bottom + 6, title, description, id_, form)
 
 
 def _lanes(row: str, bars: Sequence[Bar]) -> list[list[Bar]]:
@@ -85,9 +114,9 @@ def _lanes(row: str, bars: Sequence[Bar]) -> list[list[Bar]]:
     return lanes
 
 
-def _ticks(start: datetime, finish: datetime, minutes: float) -> Iterable[datetime]:
-    """Round clock times, at most about a dozen."""
-    step = next((s for s in (5, 10, 15, 30, 60) if minutes / s <= 12), 120)
+def _ticks(start: datetime, finish: datetime, apart: float) -> Iterable[datetime]:
+    """Round clock times, so many minutes apart at least."""
+    step = next((s for s in (5, 10, 15, 30, 60, 120) if s >= apart), 240)
     first = start.hour * 60 + start.minute
     at = start + timedelta(minutes=-first % step)
     while at <= finish:
@@ -95,20 +124,25 @@ def _ticks(start: datetime, finish: datetime, minutes: float) -> Iterable[dateti
         at += timedelta(minutes=step)
 
 
-def _tick(x: float, words: str, bottom: float) -> str:
+def _tick(x: float, words: str, bottom: float, form: Form) -> str:
     return (
         f'<line class="axis" x1="{x:.1f}" y1="{_HEAD - 6}" x2="{x:.1f}" y2="{bottom}" stroke="{_INK}" '
-        f'stroke-width="0.4" stroke-dasharray="1 3"/>' + _words(x, 14, words, "middle")
+        f'stroke-width="0.4" stroke-dasharray="1 3"/>' + _words(x, 14, words, "middle", form)
     )
 
 
-def _row_label(words: str, top: float) -> str:
-    line = f'<line class="rule" x1="0" y1="{top}" x2="{WIDTH}" y2="{top}" stroke="{_INK}" stroke-width="0.4"/>'
-    return line + _words(0, top + 17, fitted(words, _LABEL - 6), "start")
+def _row_label(words: str, top: float, form: Form) -> str:
+    said = fitted(words, form.label - 4, form)
+    return _rule(top, form) + _words(0, form.baseline(top, form.row), said, "start", form)
 
 
-def _bar(bar: Bar, x1: float, x2: float, top: float) -> str:
-    y, height, width = top + 3, _ROW - 6, max(1.0, x2 - x1 - 1)
+def _rule(top: float, form: Form) -> str:
+    return f'<line class="rule" x1="0" y1="{top}" x2="{form.width}" y2="{top}" stroke="{_INK}" stroke-width="0.4"/>'
+
+
+def _bar(bar: Bar, x1: float, x2: float, top: float, form: Form) -> str:
+    inside = 3 if form.row > 20 else 1.5
+    y, height, width = top + inside, form.row - 2 * inside, max(1.0, x2 - x1 - 1)
     kind = "attended" if bar.attended else "unattended"
     fill = _TONE if bar.attended else "none"
     box = (
@@ -117,8 +151,9 @@ def _bar(bar: Bar, x1: float, x2: float, top: float) -> str:
     )
     hatch = "" if bar.attended else _hatch(x1, y, width, height)
     # A third of a hatched bar stays hatched, so that it is seen for what it is.
-    said = fitted(bar.words, width - 6 if bar.attended else width * _WRITTEN)
-    return box + hatch + _paper(x1 + 0.6, top, said, bar.attended) + _words(x1 + 3, top + 17, said, "start")
+    said = fitted(bar.words, width - 2 if bar.attended else width * _WRITTEN, form)
+    words = _words(x1 + inside, form.baseline(top, form.row), said, "start", form)
+    return box + hatch + _paper(x1 + 0.6, y + 1, said, bar.attended, form, height - 2) + words
 
 
 def _hatch(x: float, y: float, width: float, height: float) -> str:
@@ -131,17 +166,17 @@ def _hatch(x: float, y: float, width: float, height: float) -> str:
     return f'<path class="hatch" d="{"".join(strokes)}" stroke="{_INK}" stroke-width="0.35" fill="none"/>'
 
 
-def _paper(x: float, top: float, words: str, attended: bool) -> str:
+def _paper(x: float, y: float, words: str, attended: bool, form: Form, height: float) -> str:
     """White behind words on a hatched bar."""
     if attended or not words:
         return ""
-    width = len(words) * _CHARACTER + 6
-    return f'<rect class="paper" x="{x:.1f}" y="{top + 6}" width="{width:.1f}" height="14" fill="#fff"/>'
+    width = len(words) * form.character + 4
+    return f'<rect class="paper" x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{height:.1f}" fill="#fff"/>'
 
 
-def fitted(words: str, width: float) -> str:
+def fitted(words: str, width: float, form: Form = SCREEN) -> str:
     """As much of the words as the width takes; the number before them stays as long as there is room for it."""
-    room = int(width / _CHARACTER)
+    room = int(width / form.character)
     if len(words) <= room:
         return words
     number = words.partition(" ")[0] if words[:1].isdigit() else ""
@@ -151,30 +186,35 @@ def fitted(words: str, width: float) -> str:
 
 
 def keeping_lines(
-    lines: Sequence[DayLine], days: Sequence[date], heads: Sequence[str], title: str, description: str, id_: str
+    lines: Sequence[DayLine],
+    days: Sequence[date],
+    heads: Sequence[str],
+    title: str,
+    description: str,
+    id_: str,
+    form: Form = SCREEN,
 ) -> str:
     """How long each dish keeps, as lines over the days: whole in the refrigerator, dashed in the freezer."""
-    step = (WIDTH - 2 * _LABEL) / len(days)
-    left = 2 * _LABEL
-    bottom = _HEAD + len(lines) * _DAY_ROW
-    parts = [_tick(left + (n + 0.5) * step, head, bottom) for n, head in enumerate(heads)]
+    left = form.day_label
+    step = (form.width - left) / len(days)
+    if step < form.font * _DAY_EM:
+        heads = [str(on.day) for on in days]
+    bottom = _HEAD + len(lines) * form.day_row
+    parts = [_tick(left + (n + 0.5) * step, head, bottom, form) for n, head in enumerate(heads)]
     for n, line in enumerate(lines):
-        parts.append(_wide_label(line.row, _HEAD + n * _DAY_ROW))
-        parts.append(_day_line(line, days, left, step, _HEAD + n * _DAY_ROW))
-    return _svg(parts, bottom + 6, title, description, id_)
+        top = _HEAD + n * form.day_row
+        said = fitted(line.row, left - 6, form)
+        parts.append(_rule(top, form) + _words(0, form.baseline(top, form.day_row), said, "start", form))
+        parts.append(_day_line(line, days, left, step, top, form))
+    return _svg(parts, bottom + 6, title, description, id_, form)
 
 
-def _wide_label(words: str, top: float) -> str:
-    line = f'<line class="rule" x1="0" y1="{top}" x2="{WIDTH}" y2="{top}" stroke="{_INK}" stroke-width="0.4"/>'
-    return line + _words(0, top + 14, fitted(words, 2 * _LABEL - 6), "start")
-
-
-def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top: float) -> str:
+def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top: float, form: Form) -> str:
     first = max(line.first, days[0])
     last = min(line.last, days[-1])
     if last < first:
         return ""
-    y = top + _DAY_ROW // 2
+    y = top + form.day_row // 2
     x1 = left + ((first - days[0]).days + 0.15) * step
     x2 = left + ((last - days[0]).days + 0.85) * step
     dash = ' stroke-dasharray="6 3"' if line.frozen else ""
@@ -191,18 +231,18 @@ def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top
     return stroke + "".join(dots)
 
 
-def _words(x: float, y: float, words: str, anchor: str) -> str:
+def _words(x: float, y: float, words: str, anchor: str, form: Form) -> str:
     if not words:
         return ""
     return (
-        f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}" font-size="{_FONT}" fill="{_INK}">'
+        f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}" font-size="{form.font}" fill="{_INK}">'
         f"{escape(words, quote=False)}</text>"
     )
 
 
-def _svg(parts: Iterable[str], height: float, title: str, description: str, id_: str) -> str:
+def _svg(parts: Iterable[str], height: float, title: str, description: str, id_: str, form: Form) -> str:
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {height:.0f}" width="{WIDTH}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {form.width} {height:.0f}" width="{form.width}" '
         f'height="{height:.0f}" role="img" aria-labelledby="{id_}-title {id_}-words" font-family="sans-serif">'
         f'<title id="{id_}-title">{escape(title, quote=False)}</title>'
         f'<desc id="{id_}-words">{escape(description, quote=False)}</desc>{"".join(parts)}</svg>'

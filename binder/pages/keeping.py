@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from binder.pages import forgotten
-from binder.pages.drawings import DayLine, keeping_lines
+from binder.pages.drawings import SCREEN, DayLine, Form, keeping_lines, on_paper
 from binder.pages.edition import Edition, portions, run, unique, whom_and_when
 from binder.pages.format import day, days, first_upper, listed
 from binder.pages.measures import amount
@@ -97,8 +97,11 @@ def _picture(edition: Edition) -> list[Block]:
     span = edition.days()
     heads = [f"{w.weekdays_short[d.weekday()]} {d.day}" for d in span]
     alt = w.keeping_alt.format("; ".join(_line_words(line, edition) for line in lines))
-    svg = keeping_lines(lines, span, heads, w.keeping_notes, alt, "keeping")
-    return [Drawing(svg, alt, w.keeping_caption)]
+
+    def drawn(form: Form) -> str:
+        return keeping_lines(lines, span, heads, w.keeping_notes, alt, "keeping", form)
+
+    return [Drawing(drawn(SCREEN), alt, w.keeping_caption, on_paper(drawn))]
 
 
 def keeping_day_lines(edition: Edition) -> list[DayLine]:
@@ -112,8 +115,8 @@ def keeping_day_lines(edition: Edition) -> list[DayLine]:
         first = min((s.pull_on for s in same if s.pull_on), default=made) if frozen else made
         if first and use_by:
             several = len({_kind_of_keeping(s) for s in known if s.recipe == recipe}) > 1
-            whose = f"{', '.join(unique(s.eater for s in same))}: " if several else ""
-            title = whose + edition.short(recipe)
+            whose = f" ({', '.join(unique(s.eater for s in same))})" if several else ""
+            title = edition.short(recipe) + whose
             lines.append(DayLine(title, first, use_by, title, frozen, eaten))
     return lines
 

@@ -135,6 +135,17 @@ def _ounces(oz: Fraction) -> Shown:
     return pounds if pounds.off <= FINE or oz < 16 else _split(oz / 16, ("lb", "oz"), Fraction(16), (1, 1))
 
 
+def packed(count: Fraction, unit: str) -> Shown:
+    """An amount of a pack in ounces or fluid ounces: below a quarter it is not told how little."""
+    if count <= 0:
+        return Shown(())
+    if count < Fraction(1, 4):
+        return Shown(((Fraction(1, 4), unit),), less=True)
+    if unit == "oz":
+        return _ounces(count)
+    return _first_near([partial(single, count, unit, (step,)) for step in (1, 2, 4)])
+
+
 def _pieces(value: Fraction, unit: str) -> Shown:
     """Counted things: wholes, halves and quarters; thirds where they are exact."""
     if value.denominator == 3:

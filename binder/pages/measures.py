@@ -22,6 +22,7 @@ from binder.pages.measurable import (
     US_TSP,
     Part,
     Shown,
+    packed,
     shown,
     single,
 )  # fmt: skip
@@ -88,17 +89,28 @@ def quantities(measures: Sequence[Measure], style: HouseStyle) -> str:
 def amount(what: Amount, style: HouseStyle, like: Amount | None = None) -> str:
     """An amount in the household's own measures: pounds and cups, or grams and millilitres, or both.
 
-    `like`: the pack it is sold in; where that is a round number of grams or millilitres, so is the amount given.
+    `like`: the pack it is sold in, whose system the amount is given in, so that a row of a list has one: ounces of a
+    pack in ounces, grams of a pack that is a round number of grams or millilitres.
     """
     metric = quantity(Measure(what.low, what.high, what.unit), style)
     if what.unit == "each" or (like is not None and _round_in_metric(like)):
         return metric
+    if like is not None and style.measures != "metric":
+        first = _as_packed(what, style)
+        return f"{first} ({metric})" if style.measures == "both" and first else first
     own = _own_measure(what, style)
     # A few grams come only about in ounces: the scale says it better.
     if what.unit == "g" and shown(own.high, own.unit, style).off > TOLERANCE:
         return metric
     first = quantity(own, style)
     return f"{first} ({metric})" if style.measures == "both" and first else first
+
+
+def _as_packed(what: Amount, style: HouseStyle) -> str:
+    """In ounces and pounds, or fluid ounces, however little it is."""
+    per, unit = (OZ_G, "oz") if what.unit == "g" else (6 * US_TSP, "fl-oz")
+    low, high = (packed(end / per, unit) for end in (what.low, what.high))
+    return _text(high, style.words) if what.low == what.high else _range_text(low, high, style.words, "")
 
 
 def _round_in_metric(what: Amount) -> bool:

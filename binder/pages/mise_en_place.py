@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from binder.model.week import Session
 from binder.pages.edition import Edition, run, session_title, together, unique
@@ -101,8 +102,13 @@ def split(row: MiseRow, edition: Edition) -> str:
     """`Lentil stew 2 · Squash bake 1`; the dish alone when there is one."""
     if len(row.for_) == 1:
         return edition.short(row.for_[0].recipe)
-    shares = (f"{edition.short(s.recipe)}{NBSP}{_share(s, edition)}".strip() for s in row.for_)
-    return edition.words.separator.join(shares)
+    said = [_share(s, edition) for s in row.for_]
+    # What only some dishes can say in ounces all say in grams: a line has one system.
+    if any(text.endswith(f"{NBSP}g") for text in said) and row.amount and row.amount.unit == "g":
+        metric = replace(edition.style, measures="metric")
+        said = [amount(s.amount, metric) if s.amount else "" for s in row.for_]
+    shares = zip(row.for_, said, strict=True)
+    return edition.words.separator.join(f"{edition.short(s.recipe)}{NBSP}{text}".strip() for s, text in shares)
 
 
 def _share(share: MiseShare, edition: Edition) -> str:

@@ -22,7 +22,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
     w, totals = edition.words, edition.facts.day_totals
     if not totals:
         return ()
-    blocks: list[Block] = [Para(plain(w.numbers_note), "note")]
+    blocks: list[Block] = [Para(plain(f"{w.numbers_how} {w.numbers_note}"), "note")]
     for eater in unique([*(e for e in edition.eaters), *(t.eater for t in totals)]):
         mine = sorted((t for t in totals if t.eater == eater), key=lambda t: t.date)
         if mine:
@@ -35,7 +35,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 def _eater(eater: str, totals: Sequence[DayTotal], edition: Edition) -> list[Block]:
     w = edition.words
     aims = next((e.aims for e in edition.household.eaters if e.name == eater), ())
-    blocks: list[Block] = [Heading(2, eater), _table(eater, totals, aims, edition)]
+    blocks: list[Block] = [Heading(2, w.numbers_of.format(eater)), _table(eater, totals, aims, edition)]
     undated = [s for s in edition.facts.servings if s.eater == eater and s.date is None]
     if undated:
         counts = {
@@ -52,7 +52,7 @@ def _table(eater: str, totals: Sequence[DayTotal], aims: Sequence[Aim], edition:
     """A row for each nutrient and tally, its unit said once; where it has an aim, a row for how far off each day is."""
     w = edition.words
     days = (Column(day(t.date, w), "right") for t in totals)
-    columns = (Column(w.figure, width=20), Column(w.aim, width=16), *days)
+    columns = (Column(w.figure, width=20), Column(w.aim, width=13), *days)
     tallies = sorted({name for t in totals for name in t.tallies.counts})
     names = unique([*SHOWN, *(a.name for a in aims if a.name in NUTRIENTS), *tallies, *(a.name for a in aims)])
     rows: list[Row] = []
@@ -62,7 +62,7 @@ def _table(eater: str, totals: Sequence[DayTotal], aims: Sequence[Aim], edition:
         figures = (plain(_unitless(_figure(name, t, edition), name)) for t in totals)
         rows.append(Row((plain(_name(name, edition)), plain(aim), *figures)))
         rows += [_aim_row(a, totals, edition) for a in mine]
-    return Table(columns, tuple(rows), eater, "numbers", row_heads=True)
+    return Table(columns, tuple(rows), w.numbers_of.format(eater), "numbers", row_heads=True)
 
 
 def _name(name: str, edition: Edition) -> str:

@@ -66,7 +66,7 @@ def grid(rows: Sequence[PackingRow], edition: Edition) -> Table:
     columns = (
         Column(w.packed, width=14, kind="tick"),
         Column(w.checked, width=14, kind="tick"),
-        Column(w.for_whom, width=14),
+        Column(w.for_whom, width=13),
         Column(w.weigh_in, width=14, kind="quantity"),
         Column(w.share, width=7),
         Column(w.eaten_on, width=22),

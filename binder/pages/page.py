@@ -150,6 +150,7 @@ class Drawing:
     svg: str
     alt: str
     caption: str = ""
+    paper: tuple[tuple[int, str], ...] = ()  # the same for paper, by width in units of which the type has 12
 
 
 @dataclass(frozen=True, slots=True)

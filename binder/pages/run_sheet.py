@@ -7,7 +7,7 @@ from fractions import Fraction
 from binder.model.week import Session
 from binder.pages.cooling import SOURCE as COOLING_SOURCE
 from binder.pages.cooling import deadlines, piece_kind
-from binder.pages.drawings import Bar, timeline
+from binder.pages.drawings import SCREEN, Bar, Form, on_paper, timeline
 from binder.pages.edition import Edition, as_tried, run, session_title, unique
 from binder.pages.format import EN_DASH, clock, listed, minutes
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
@@ -33,7 +33,7 @@ def _page(sheet: RunSheet, number: int, edition: Edition) -> Page:
     if other := as_tried(sheet.of, w):
         blocks.append(Para(plain(other), "caution"))
     if sheet.tasks:
-        blocks += [picture(sheet, number, edition), table(sheet, edition), *_cooling(sheet, edition)]
+        blocks += [picture(sheet, number, edition), table(sheet, edition), *_cooling(sheet, number, edition)]
     if any(piece_kind(p) == "pressure cooker" for task in sheet.tasks for p in task.uses):
         blocks.append(Box("caution", w.pressure_title, (Para(plain(w.pressure_caution), "caution"),)))
     when = session_title(sheet.of, w) if sheet.of else f"{sheet.start:%Y-%m-%d}, {clock(sheet.start)}"
@@ -101,8 +101,12 @@ def picture(sheet: RunSheet, number: int, edition: Edition) -> Drawing:
     ]
     rows = [*pieces, *([w.nothing_kept_row] if waiting else [])]
     alt = w.picture_alt.format(start=clock(sheet.start), finish=clock(sheet.finish), rows=", ".join(rows))
-    svg = timeline(rows, [*bars, *waiting], sheet.start, sheet.finish, w.run_sheet, alt, f"run-{number}")
-    return Drawing(svg, alt, w.picture_caption)
+    described = (w.run_sheet, alt, f"run-{number}")
+
+    def drawn(form: Form) -> str:
+        return timeline(rows, [*bars, *waiting], sheet.start, sheet.finish, *described, form)
+
+    return Drawing(drawn(SCREEN), alt, w.picture_caption, on_paper(drawn))
 
 
 def _piece_order(piece: str) -> tuple[int, str, int, str]:
@@ -169,7 +173,7 @@ def _worth_saying(uses: tuple[str, ...], alone: bool) -> tuple[str, ...]:
     return tuple(piece for piece in uses if not alone or piece_kind(piece) != "cook")
 
 
-def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
+def _cooling(sheet: RunSheet, number: int, edition: Edition) -> tuple[Block, ...]:
     """Until when each hot dish must be cold, on the clock."""
     w = edition.words
     found = deadlines(sheet, edition)
@@ -183,6 +187,8 @@ def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
         Column(w.lukewarm_by, width=22, kind="time"),
         Column(w.cold_by, width=22, kind="time"),
     )
+    # How to cool is told once; the clock times are each session's own.
+    told = any(deadlines(other, edition) for other in edition.facts.run_sheets[: number - 1])
     rows = tuple(
         Row((
             (), plain(edition.short(d.recipe)), plain(clock(d.hot_until)), plain(clock(d.check_at)),
@@ -192,7 +198,8 @@ def _cooling(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
     )  # fmt: skip
     lines = tuple(plain(line.format(source=COOLING_SOURCE)) for line in w.cooling_how)
     how = Box("caution", w.cooling_title, (Bullets(lines),))
-    return Heading(2, w.cooling), Table(columns, rows, w.cooling, "cooling", row_heads=False), how
+    table_ = Table(columns, rows, w.cooling, "cooling", row_heads=False)
+    return Heading(2, w.cooling), table_, *(() if told else (how,))
 
 
 def span_text(task: Task) -> str:

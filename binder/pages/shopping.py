@@ -32,10 +32,10 @@ def _list(rows: Sequence[ShoppingRow], edition: Edition) -> Table:
     w = edition.words
     columns = (
         Column("", width=5, kind="tick"),
-        Column(w.food, width=24),
-        Column(w.buy, width=17, kind="quantity"),
-        Column(w.need, width=13),
-        Column(w.on_hand, width=11),
+        Column(w.food, width=22),
+        Column(w.buy, width=16, kind="quantity"),
+        Column(w.need, width=14),
+        Column(w.on_hand, width=10),
         Column(w.left_over),
         Column(w.cost, "right", width=17),
     )

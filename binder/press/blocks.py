@@ -92,15 +92,14 @@ def _check(item: Check, s: Setting) -> str:
 
 
 def _table(b: Table, s: Setting) -> str:
-    turned = table.room(b) == "scroll"
-    across = turned and not s.paper
+    across = table.room(b) == "scroll" and not s.paper
     opening = closing = ""
     if across:
         name = f' role="region" aria-label="{escaped(b.caption)}"' if b.caption else ""
         opening, closing = f'<div class="across" tabindex="0"{name}>', "</div>"
     kind = table.table_class(b) + (" entry" if b.kind in ENTRIES else "")
     columns = "".join([_col(column) for column in b.columns])
-    heads = "".join([_head(column, turned) for column in b.columns])
+    heads = "".join([_head(column) for column in b.columns])
     return (
         f"{opening}<table{attribute('class', kind)}>\n{_caption(b, s)}\n<colgroup>\n{columns}</colgroup>\n"
         f"<thead><tr>\n{heads}</tr></thead>\n{table.bodies(b, s.inline, s.paper, s.heads)}</table>\n{closing}\n"
@@ -120,11 +119,10 @@ def _col(column: Column) -> str:
     return f"<col{kind}{width}>\n"
 
 
-def _head(column: Column, turned: bool) -> str:
+def _head(column: Column) -> str:
     if not column.head:
         return "<td></td>\n"
-    words = f"<span>{escaped(column.head)}</span>" if turned else escaped(column.head)
-    return f'<th scope="col"{attribute("class", table.column_class(column))}>{words}</th>\n'
+    return f'<th scope="col"{attribute("class", table.column_class(column))}>{escaped(column.head)}</th>\n'
 
 
 def _part(title: str, s: Setting) -> str:

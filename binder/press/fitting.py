@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import io
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from math import floor
 
 # WeasyPrint depends on fontTools, so it is there whenever a label can be drawn.
 from fontTools.ttLib import TTFont
@@ -19,6 +20,8 @@ LARGEST_PT, SMALLEST_PT, STEP_PT = 11.0, 7.0, 0.5
 LEADING = 1.18
 ELLIPSIS = "…"
 _SLACK = 1.02
+# How far what leads may stand out: half as large again is told apart at a glance, more unsettles the sheet.
+MOST_LEAD = 1.5
 # An advance for a character that the font does not have: as wide as wide fallback fonts are.
 _UNKNOWN_EM, _UNKNOWN_WIDE_EM = 0.72, 1.05
 _WIDE_FROM = "\u2e80"
@@ -51,15 +54,21 @@ class Fact:
     lines: int = 1
     whole: bool = False
     boxed: bool = False
+    lead: bool = False  # grows above the others while there is room
 
 
 @dataclass(frozen=True, slots=True)
 class Fitted:
-    """The facts as lines at one size; `shortened` names those that lost words."""
+    """The facts as lines, those that lead at `lead_pt`, the rest at `size_pt`; `shortened`: those that lost words."""
 
     size_pt: float
     facts: tuple[tuple[Fact, tuple[str, ...]], ...]
     shortened: tuple[str, ...] = ()
+    lead_pt: float = 0.0
+
+    def pt(self, fact: Fact) -> float:
+        """The size of one fact's words."""
+        return self.lead_pt if fact.lead and self.lead_pt else self.size_pt
 
 
 # Rule and padding of a boxed fact, in pt: above and below together, left and right together.
@@ -83,9 +92,24 @@ def fit(facts: Sequence[Fact], width_pt: float, height_pt: float, largest_pt: fl
         if all(len(found) <= fact.lines for fact, found in zip(said, lines, strict=True)):
             fitted = tuple(zip(said, lines, strict=True))
             if _height(fitted, size) <= height_pt and not _cut_words(fitted):
-                return Fitted(size, fitted)
+                return _led(Fitted(size, fitted), width_pt, height_pt)
         size -= STEP_PT
     return _shortened(said, width_pt, height_pt)
+
+
+def _led(fitted: Fitted, width_pt: float, height_pt: float) -> Fitted:
+    """What is looked for first, larger: as far as its lines stay what they are and the label has room."""
+    leads = [(fact, lines) for fact, lines in fitted.facts if fact.lead]
+    count = sum(len(lines) for _, lines in leads)
+    if not count:
+        return fitted
+    free = height_pt - _height(fitted.facts, fitted.size_pt)
+    size = min(fitted.size_pt * MOST_LEAD, fitted.size_pt + free / (count * LEADING))
+    for fact, lines in leads:
+        widest = max(fact.face.width(line, 1.0) for line in lines)
+        size = min(size, _room(fact, width_pt) / widest)
+    size = floor(size / STEP_PT) * STEP_PT
+    return replace(fitted, lead_pt=size) if size > fitted.size_pt else fitted
 
 
 def words(text: str) -> list[str]:

@@ -1,7 +1,7 @@
 """Sheets of labels as a PDF: each label at its place in mm, its words as large as fit.
 
-A label is read from the top: dish, eat by, whose, contains, how to heat, portion and id. What it contains is set in
-a ruled box and is the last thing to be shortened.
+A label is read from the top: dish, eat by, whose, contains, how to heat, portion and id. Dish and date are set larger
+where there is room. What it contains is set in a ruled box and is the last thing to be shortened.
 """
 
 from __future__ import annotations
@@ -96,8 +96,8 @@ def fitted(label: Label, geometry: Geometry, theme: Theme, with_code: bool = Fal
         width -= _code_mm(geometry) + PADDING_MM
     plain, strong = face(theme, SANS, 400), face(theme, SANS, 600)
     facts = (
-        Fact("title", label.title, face(theme, SERIF, 600), lines=2),
-        Fact("date", label.date, strong, lines=2, whole=True),
+        Fact("title", label.title, face(theme, SERIF, 600), lines=2, lead=True),
+        Fact("date", label.date, strong, lines=2, whole=True, lead=True),
         Fact("whose", label.whose, plain, lines=2),
         Fact("contains", label.contains, strong, lines=9, whole=True, boxed=True),
         Fact("heat", label.heat, plain, lines=2),

@@ -24,6 +24,8 @@ _PHOTO_PIXELS = 1063
 _PHOTO_BYTES = 200_000
 # Line ends between the parts of a table: they print nothing, and each would be laid out as a text.
 _BETWEEN = re.compile(r"\n+(?=</?(?:col|colgroup|tbody|td|th|thead|tr)\b)")
+_DRAWING_TYPE = re.compile(r"--drawing-type:\s*([\d.]+)pt")
+PT_PER_MM = 72 / 25.4
 _LONGEST_TAB_MM = 27.0
 _FEWEST_TABS = 8
 
@@ -104,6 +106,7 @@ def binder_html(
         "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
         anchors=set(anchors.values()) | {_section_anchor(section) for section in binder.sections},
         heads="data-head" in sheet,
+        units=_drawing_units(PAPERS[binder.paper], sheet),
     )  # fmt: skip
     opening = list(takewhile(lambda block: isinstance(block, Para), binder.front))
     parts = tuple(_part(section, binder, setting, anchors) for section in binder.sections)
@@ -144,6 +147,12 @@ def _style(theme: Theme, paper: str) -> str:
     sheets = (theme.css["print.css"], theme.css.get(f"paper-{paper}.css", ""))
     faces = font_faces(theme, lambda name: f"fonts/{name}")
     return "\n".join((faces, *(whole_sheet(theme, sheet) for sheet in sheets)))
+
+
+def _drawing_units(paper: Paper, sheet: str) -> float:
+    """The width of the text in twelfths of the size that the sheet asks for the type of drawings, the last one said."""
+    asked = _DRAWING_TYPE.findall(sheet)
+    return (paper.width_mm - paper.inner_mm - paper.outer_mm) * PT_PER_MM * 12 / float(asked[-1] if asked else 12)
 
 
 def _section_anchor(section: Section) -> str:

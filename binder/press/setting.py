@@ -69,7 +69,8 @@ class Setting:
 
     `address` turns an allowed href into one that reads from here, or None where there is nothing to link to;
     `picture` finds a photo by its file name. `lower` moves all headings down by so many levels;
-    `heads`: the style sheet may ask a cell for the head of its column.
+    `heads`: the style sheet may ask a cell for the head of its column. `units`: how wide the text is on paper where the
+    type of a drawing measures twelve.
     """
 
     def __init__(
@@ -80,6 +81,7 @@ class Setting:
         lower: int = 0,
         anchors: set[str] | None = None,
         heads: bool = True,
+        units: float = 0.0,
     ) -> None:
         self._address = address
         self.picture = picture
@@ -88,6 +90,7 @@ class Setting:
         self._anchors = anchors if anchors is not None else set()
         self.paper = medium == "paper"
         self.heads = heads
+        self.units = units
         self.title = self._last_heading = ""
         self.headings: list[tuple[str, str]] = []  # anchors and words of those just below the title
         self.drawings: MutableMapping[str, bytes] = {}
@@ -166,8 +169,12 @@ class Setting:
         if not self.paper:
             return _SVG_OPEN.sub(lambda match: _said(match, block.alt), block.svg, count=1)
         name = f"drawing-{len(self.drawings) + 1}.svg"
+        # The widest that fits, so that its type comes out no smaller than it should; else the narrowest there is.
+        fitting = [svg for width, svg in sorted(block.paper, reverse=True) if width <= self.units]
+        narrowest = min(block.paper)[1] if block.paper else block.svg
+        svg = fitting[0] if fitting else narrowest
         # A picture inherits nothing from the page, so that its family is the theme's only when it says so.
-        self.drawings[name] = block.svg.replace('font-family="sans-serif"', _PAPER_FAMILY, 1).encode()
+        self.drawings[name] = svg.replace('font-family="sans-serif"', _PAPER_FAMILY, 1).encode()
         return f'<img src="{name}" alt="{escaped(block.alt)}">'
 
     def _run(self, run: Run) -> str:

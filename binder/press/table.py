@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from binder.pages.page import Column, Row, Table, Text
 from binder.press.text import escaped
 
-# From so many columns on a table is not stacked on a phone but scrolls, and its heads are turned on paper.
+# From so many columns on a table is not stacked on a phone but scrolls; a matrix does so with fewer.
 MANY_COLUMNS = 10
 _SIDES = {"left": "", "right": "r", "center": "c"}
 _BOX = '<span class="box"></span>'
@@ -18,7 +18,7 @@ SetText = Callable[[Text], str]
 def room(table: Table) -> str:
     """What a table does where there is little room: `stack` its cells, `scroll`, or nothing."""
     count = len(table.columns)
-    return "scroll" if count >= MANY_COLUMNS else "stack" if count > 3 else ""
+    return "scroll" if count >= MANY_COLUMNS or table.kind == "matrix" else "stack" if count > 3 else ""
 
 
 def table_class(table: Table) -> str:

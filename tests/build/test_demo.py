@@ -10,6 +10,7 @@ from urllib.parse import unquote, urlsplit
 
 import icalendar
 import jsonschema
+import pdfplumber
 import pypdfium2
 import pytest
 from playwright.sync_api import Browser
@@ -101,6 +102,17 @@ def test_the_binder_is_letter_paper_and_at_most_28_sheets(demo: Path, pages: lis
     assert {(round(p.get_width()), round(p.get_height())) for p in document} == {(612, 792)}
     assert len(pages) <= 56
     assert (demo / f"print/{WEEK}-binder.pdf").stat().st_size < 1_500_000
+
+
+@pytest.mark.pdf
+def test_nothing_in_the_binder_is_set_small(demo: Path) -> None:
+    """Running heads and the numbers' tables 10 pt and more; the run sheet, its picture too, is read at the counter."""
+    with pdfplumber.open(demo / f"print/{WEEK}-binder.pdf") as pdf:
+        pages_ = [[c for c in page.chars if c["upright"] and c["text"].strip()] for page in pdf.pages]
+    assert min(c["size"] for page in pages_ for c in page) >= 9.99
+    sheets_ = [page for page in pages_ if "cuttingboard1" in "".join(c["text"] for c in page)]
+    body = [c["size"] for page in sheets_ for c in page if 60 < c["top"] < 740]
+    assert len(body) > 1000 and sum(size < 11.99 for size in body) < 150, "the picture's caption is set in 10.5 pt"
 
 
 @pytest.mark.pdf

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from xml.etree import ElementTree
 
 from binder.pages import run_sheet
-from binder.pages.drawings import Bar, fitted, timeline
+from binder.pages.drawings import PAPER, Bar, fitted, timeline
 
 from .fixture_week import SHEET, edition
 
@@ -63,3 +63,14 @@ def test_the_run_sheets_picture_has_a_row_for_every_piece() -> None:
     assert texts.index("cook 1") < texts.index("oven 1") < texts.index("burner 1")
     assert "cook 1, oven 1, burner 1, cutting board" in drawing.alt
     assert "#" not in "".join(e.get("style") or "" for e in svg.iter())
+
+
+def test_on_paper_a_drawing_comes_in_widths_and_its_type_has_twelve_units() -> None:
+    drawing = run_sheet.picture(SHEET, 1, edition())
+    assert [width for width, _ in drawing.paper] == [form.width for form in PAPER] == [478, 304, 200]
+    for width, text in drawing.paper:
+        svg = ElementTree.fromstring(text)
+        words = list(svg.iter(f"{SVG}text"))
+        assert svg.get("width") == str(width) and {e.get("font-size") for e in words} == {"12"}
+        assert {"cook 1", "cutting board"} <= {e.text for e in words}
+        assert all(float(e.get("x") or 0) + float(e.get("width") or 0) <= width for e in svg.iter(f"{SVG}rect"))

@@ -75,6 +75,17 @@ def test_mise_en_place_says_each_food_once_with_its_split() -> None:
     ]
 
 
+def test_a_split_has_one_system_where_ounces_only_come_about() -> None:
+    """75 g are 2.65 oz: no quarter of an ounce comes within 3 %, so all shares of the line are in grams."""
+    shares = tuple(
+        MiseShare("squash-barley-bake" if n else "trout-kit", exactly(g, "g")) for n, g in ((0, 75), (1, 156))
+    )
+    row = MiseRow("baby spinach", "", exactly(231, "g"), None, shares, SESSION)
+    assert mise_en_place.split(row, edition()).replace("\u00a0", " ") == "Trout 75 g · Squash and barley bake 156 g"
+    near = replace(row, for_=(MiseShare("trout-kit", exactly(142, "g")), shares[1]))
+    assert mise_en_place.split(near, edition()).replace("\u00a0", " ").startswith("Trout 5 oz · ")
+
+
 def test_what_is_only_measured_out_stands_by_dish() -> None:
     spoon = measure("1", "tbsp")
     oil = MiseRow("olive oil", "", spoons(2), None, (
@@ -221,7 +232,7 @@ def test_keeping_notes_give_rule_source_and_rule_set() -> None:
     assert "poultry 165 °F / 74 °C" in words(pages) and "Egg dishes to 160 °F / 71 °C" in words(pages)
     assert "Strict for Bea." in words(pages)
     drawing = of_kind(pages, Drawing)[0]
-    assert "Squash and barley bake frozen, pulled Thu 11 Jun, last day Mon 15 Jun" in drawing.alt
+    assert "Squash and barley bake (Tomas) frozen, pulled Thu 11 Jun, last day Mon 15 Jun" in drawing.alt
 
 
 def test_how_it_went_asks_what_closing_the_week_asks() -> None:

@@ -163,3 +163,17 @@ def test_amounts_by_system() -> None:
     assert measures.amount(what, BOTH) == "3\u00a0lb 5\u00a0oz (1.5\u00a0kg)"
     assert measures.amount(what, US, like=exactly(600, "g")) == "1.5\u00a0kg"
     assert measures.amount(Amount(Fraction(2), Fraction(4), "each"), BOTH) == "2–4"
+
+
+def test_what_is_bought_in_ounces_is_told_in_ounces_however_little_it_is() -> None:
+    """A row of the shopping list has one system: that of the pack. 6 oz = 170.1 g; 32 fl oz = 946.35 mL."""
+    tin, box = Amount(Fraction(17010, 100), Fraction(17010, 100), "g"), exactly(Fraction(94635, 100), "mL")
+
+    def told(grams: int, unit: Unit = "g", like: Amount = tin) -> str:
+        return measures.amount(exactly(grams, unit), US, like=like).replace("\u00a0", " ")
+
+    assert [told(g) for g in (27, 5, 170)] == ["about 1 oz", "less than ¼ oz", "6 oz"]
+    assert [told(ml, "mL", box) for ml in (1065, 828, 3)] == ["36 fl oz", "28 fl oz", "less than ¼ fl oz"]
+    assert told(27, like=exactly(200, "g")) == "27 g"
+    assert measures.amount(exactly(27, "g"), METRIC, like=tin) == "27\u00a0g"
+    assert measures.amount(exactly(0, "g"), US, like=tin) == ""

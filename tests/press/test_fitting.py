@@ -12,8 +12,8 @@ WIDTH, HEIGHT = 180.0, 62.0
 
 def facts(**texts: str) -> tuple[Fact, ...]:
     return (
-        Fact("title", texts.get("title", "Braise"), SANS, lines=2),
-        Fact("date", texts.get("date", "Eat by Thu"), SANS, lines=2, whole=True),
+        Fact("title", texts.get("title", "Braise"), SANS, lines=2, lead=True),
+        Fact("date", texts.get("date", "Eat by Thu"), SANS, lines=2, whole=True, lead=True),
         Fact("contains", texts.get("contains", "Contains milk"), SANS, lines=9, whole=True, boxed=True),
         Fact("small", texts.get("small", "380 g"), SANS),
     )
@@ -21,14 +21,24 @@ def facts(**texts: str) -> tuple[Fact, ...]:
 
 def assert_fits(fitted: Fitted, width: float = WIDTH, height: float = HEIGHT) -> None:
     boxes = sum(BOX_HIGH_PT for fact, _ in fitted.facts if fact.boxed)
-    assert sum(len(lines) for _, lines in fitted.facts) * fitted.size_pt * LEADING + boxes <= height
+    assert sum(len(lines) * fitted.pt(fact) for fact, lines in fitted.facts) * LEADING + boxes <= height + 1e-6
     for fact, lines in fitted.facts:
         room = width - (BOX_WIDE_PT if fact.boxed else 0)
-        assert all(fact.face.width(line, fitted.size_pt) <= room for line in lines)
+        assert all(fact.face.width(line, fitted.pt(fact)) <= room + 1e-6 for line in lines)
 
 
 def test_few_words_are_set_at_the_largest_size() -> None:
     assert fit(facts(), WIDTH, HEIGHT).size_pt == 11
+
+
+def test_dish_and_date_stand_out_while_there_is_room() -> None:
+    roomy, full = fit(facts(), WIDTH, HEIGHT + 30), fit(facts(contains="Contains milk " * 60), WIDTH, HEIGHT)
+    assert roomy.size_pt < roomy.lead_pt <= 1.5 * roomy.size_pt
+    assert full.lead_pt == 0 and full.pt(full.facts[0][0]) == full.size_pt
+    long = fit(facts(title="Braised fennel with beans and mustard greens"), WIDTH, 200)
+    assert 0 < long.lead_pt < 1.5 * long.size_pt and long.shortened == ()
+    assert_fits(roomy, height=HEIGHT + 30)
+    assert_fits(long, height=200)
 
 
 def test_more_words_are_set_smaller_before_any_is_lost() -> None:

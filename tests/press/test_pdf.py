@@ -3,6 +3,7 @@ from __future__ import annotations
 import io
 import logging
 import re
+from dataclasses import replace
 from datetime import date
 from functools import cache
 from typing import Any
@@ -12,7 +13,7 @@ import pikepdf
 import pypdfium2
 import pytest
 
-from binder.pages.page import Binder, Page, Para, Photo, Prose, Run, Section
+from binder.pages.page import Binder, Drawing, Page, Para, Photo, Prose, Run, Section
 from binder.press.pdf import PAPERS, binder_html, binder_pdf
 from tests.press import samples
 
@@ -245,3 +246,19 @@ def test_a_fold_is_printed_only_when_it_says_so_and_a_missing_photo_is_left_out(
 def test_a_photo_goes_in_without_what_was_written_beside_its_pixels() -> None:
     _, assets = binder_html(samples.binder(), samples.DEFAULT, TODAY, {"braise.png": samples.photo()})
     assert [name for name in assets if name.startswith("photo")] == [f"photo-{n}.webp" for n in (1, 2, 3, 4)]
+
+
+def test_a_drawing_is_taken_in_the_width_at_which_its_type_is_as_large_as_asked_for() -> None:
+    """12 pt, in large print 18; on half a page in large print the narrowest there is comes nearest."""
+    forms = tuple((width, f'<svg width="{width}"/>') for width in (478, 304, 200))
+    page = Page("a", "A", "run-sheet", (Drawing("<svg/>", "busy", "", forms),))
+    for paper, theme, wanted in (
+        ("letter", samples.DEFAULT, 478), ("a4", samples.DEFAULT, 478), ("half-letter", samples.DEFAULT, 304),
+        ("a5", samples.DEFAULT, 304), ("letter", samples.LARGE_PRINT, 304), ("a4", samples.LARGE_PRINT, 304),
+        ("half-letter", samples.LARGE_PRINT, 200), ("a5", samples.LARGE_PRINT, 200),
+    ):  # fmt: skip
+        _, assets = binder_html(replace(small(page), paper=paper), theme, TODAY, {})
+        assert f'width="{wanted}"'.encode() in assets["drawing-1.svg"], (paper, wanted)
+        measures = PAPERS[paper]
+        printed = (measures.width_mm - measures.inner_mm - measures.outer_mm) / MM / wanted * 12
+        assert printed >= (12 if theme is samples.DEFAULT else 18)

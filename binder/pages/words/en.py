@@ -396,6 +396,10 @@ class Words(SiteWords):
     undated_not_counted = "Without a fixed day, so in no day's figures: {0}."
     hot_in_flask = "hot, in the flask"
     flask_first = "preheated with boiling water, filled just before leaving"
+    numbers_of = "{}, day by day"
+    numbers_how = (
+        "What each day's portions add up to; under a figure with an aim, how far over (+) or under (−) it that is."
+    )
     numbers_note = "Only what this binder plans is counted: what else is eaten is not in these figures."
     not_medical = "Figures for the kitchen, not medical advice: a diet for an illness is for licensed professionals."
     rounding_note = "Summed first, rounded once for print by {}. At least: a food has no figure, the rest is known."
@@ -406,7 +410,7 @@ class Words(SiteWords):
             "potassium_mg": "Potassium", "calcium_mg": "Calcium", "iron_mg": "Iron",
         }
     )  # fmt: skip
-    figure, aim, difference, met, not_met = "Figure", "Aim", "Difference", "met", "not met"
+    figure, aim, difference, met, not_met = "Figure", "Daily aim", "Against the aim", "met", "not met"
     aim_kinds: Map = MappingProxyType({"at least": "at least {}", "at most": "at most {}", "about": "about {}"})
 
     # ---- 14 how it went ----
