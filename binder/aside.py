@@ -2,25 +2,15 @@
 
 from __future__ import annotations
 
-import copyreg
 import multiprocessing
 import threading
 from collections.abc import Callable, Mapping
 from concurrent.futures import Future, ProcessPoolExecutor
-from types import MappingProxyType, TracebackType
-from typing import Any
+from types import TracebackType
 
 Draw = Callable[[], bytes]
 # A binder takes seconds; what has not ended by then is a layout without an end.
 LIMIT_SECONDS = 600.0
-
-
-def _read_only(values: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(values)
-
-
-# Read-only mappings stand in what is handed to the other process.
-copyreg.pickle(MappingProxyType, lambda mapping: (_read_only, (dict(mapping),)))
 
 
 class Aside:

@@ -72,19 +72,25 @@ def _library(examined: Examined) -> Library:
 
 def _facts(examined: Examined, content: Content, memory: Memory) -> dict[str, bytes]:
     library = _library(examined)
-    made = [*schema.schema_files()]
-    for facts in examined.weeks.values():
-        made.append(data.week_data(facts, labels.label_lines(facts, library), content.name))
-    files = {f"site/{file.path}": json_press.data_bytes(file) for file in made}
+    files = {f"site/{file.path}": json_press.data_bytes(file) for file in schema.schema_files()}
     with memory.book("facts", content.shown) as book:
+        for week, facts in examined.weeks.items():
+            anew = partial(_week_facts, facts, library, content.name)
+            mark = digest((examined.marks.weeks[week], repr(facts.problems), content.name))
+            raw = anew() if week == examined.current else book.recall(mark, anew)
+            files[f"site/{data.week_path(week)}"] = raw
         for key, of in examined.recipes.items():
-            raw = book.recall(examined.marks[key], partial(_recipe_facts, of))
+            raw = book.recall(examined.marks.recipes[key], partial(_recipe_facts, of))
             files[f"site/{data.recipe_path(key)}"] = raw
     return files
 
 
 def _recipe_facts(facts: RecipeFacts) -> bytes:
     return json_press.data_bytes(data.recipe_data(facts))
+
+
+def _week_facts(facts: WeekFacts, library: Library, folder: str) -> bytes:
+    return json_press.data_bytes(data.week_data(facts, labels.label_lines(facts, library), folder))
 
 
 def _named_photos(examined: Examined, content: Content) -> list[str]:
@@ -130,7 +136,8 @@ def _site(
         draft=asked.draft,
         printed=printed,
         private=asked.private,
-        marks=examined.marks,
+        recipe_marks=examined.marks.recipes,
+        week_marks=examined.marks.weeks,
     )
     with memory.book("pages", content.shown) as book:
         return {f"site/{path}": raw for path, raw in site_files(whole, theme, photos, book.recall).items()}
@@ -153,7 +160,7 @@ def _share(examined: Examined, content: Content, theme: Theme, memory: Memory) -
     files: dict[str, bytes] = {}
     sheet, style = sheet_of(theme), theme_digest(theme)
     with memory.book("shared", content.shown) as book:
-        for page in share.later_pages(library, examined.recipes, examined.marks):
+        for page in share.later_pages(library, examined.recipes, examined.marks.recipes):
             name = library.recipes[page.path.removesuffix(".html")].photo
             photos = {name: content.photos[name]} if name and name in content.photos else {}
             key = digest((style, language, page.mark, *(part for photo in photos.items() for part in photo)))
@@ -166,7 +173,7 @@ def _share(examined: Examined, content: Content, theme: Theme, memory: Memory) -
 
 
 def _words(page: Later, theme: Theme, sheet: Sheet, language: str, photos: Mapping[str, bytes]) -> bytes:
-    return shared_words(page.make(), theme, sheet, language, photos)
+    return shared_words(page.make()[0], theme, sheet, language, photos)
 
 
 def geometry(library: Library) -> Geometry:

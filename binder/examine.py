@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import pickle
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from types import MappingProxyType
 
 from binder.check.library import STOCK, check_library
-from binder.disk import Content, digest
+from binder.disk import Content
+from binder.marks import Marks, marks_of
 from binder.memory import Book, Memory
 from binder.model.library import Library
 from binder.model.week import Week
@@ -22,8 +24,10 @@ from binder.reckon.run_sheet_order import Care
 from binder.reckon.run_sheet_problem import Kitchen
 from binder.reckon.tried import AS_WRITTEN, Tried, as_tried
 from binder.source.document import Document, read_document
+from binder.week_memory import WeekMemory
 
 Say = Callable[[str], None]
+NO_MARKS = Marks()
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +58,7 @@ class Examined:
     current: str | None
     problems: tuple[Problem, ...]
     texts: Mapping[str, str]
-    marks: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))  # of recipes, see `marks_of`
+    marks: Marks = NO_MARKS
 
     @property
     def has_errors(self) -> bool:
@@ -82,36 +86,16 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
     library = _as_tried(checked.library, current, asked.tried) if asked.tried else checked.library
     say("reckoning")
     facts, unweighed = recipes.all_facts(library.recipes, library.household)
-    with memory.book("run-sheets", content.shown) as book:
-        weeks = _weeks(library, facts, current, asked, _remembered(book))
+    marks = marks_of(library, content.files, asked.today)
+    with memory.book("run-sheets", content.shown) as sheets, memory.book("weeks", content.shown) as book:
+        archive = WeekMemory(book, facts, library.household)
+        weeks = _weeks(library, facts, current, asked, _remembered(sheets), archive, marks)
     serves = current is not None and not library.weeks[current].is_archive
     past = () if serves else plan.past_their_time(library, asked.today)
     known = (*checked.problems, *unweighed, *past)
     problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
     weeks = {key: _with_known(week, known) for key, week in weeks.items()}
-    return Examined(asked, library, facts, weeks, current, problems, texts, marks_of(library, content.files))
-
-
-def marks_of(library: Library, files: Mapping[str, bytes]) -> Mapping[str, str]:
-    """Of each recipe one hash of all the files that its facts are made from: its own, those of its parts, and what
-    the household says of itself and of its foods. Weeks and stock change no recipe."""
-    ways = digest(tuple(part for path, raw in sorted(files.items()) if _is_of_all(path) for part in (path, raw)))
-    found: dict[str, str] = {}
-
-    def mark(key: str) -> str:
-        if key not in found:
-            recipe = library.recipes[key]
-            named = {line.recipe for line in recipe.ingredients if line.recipe is not None}
-            parts = sorted(named & library.recipes.keys())
-            found[key] = own = digest((ways, key, files[recipe.span.path]))  # A ring of parts ends where it began.
-            found[key] = digest((own, *(mark(part) for part in parts)))
-        return found[key]
-
-    return MappingProxyType({key: mark(key) for key in library.recipes})
-
-
-def _is_of_all(path: str) -> bool:
-    return "/" not in path and path != STOCK
+    return Examined(asked, library, facts, weeks, current, problems, texts, marks)
 
 
 def _as_tried(library: Library, current: str | None, tried: Tried) -> Library:
@@ -139,6 +123,8 @@ def _weeks(
     current: str | None,
     asked: Asked,
     draw_up: run_sheet.DrawUp,
+    archive: WeekMemory,
+    marks: Marks,
 ) -> dict[str, WeekFacts]:
     """Each week's facts; the stock on hand serves the current week, the others are archive.
 
@@ -147,7 +133,8 @@ def _weeks(
 
     def reckoned(week: Week) -> WeekFacts:
         stock = library.stock if week.key == current and not week.is_archive else None
-        found = plan.reckon_week(week, library, facts, stock, asked.today, draw_up=draw_up)
+        anew = partial(plan.reckon_week, week, library, facts, stock, asked.today, draw_up=draw_up)
+        found = anew() if week.key == current else archive.week(marks.weeks[week.key], anew)
         if week.closed is None:
             return replace(found, to_close=to_close(week, found))
         left = tuple(p for p in found.problems if p.span.path == STOCK)
@@ -158,9 +145,14 @@ def _weeks(
         begins = closing.planned_from(week)
         if begins > asked.today and week.key != current:
             return ()
-        if week.key != current or begins != asked.today:
-            found = plan.reckon_week(week, library, facts, library.stock, begins, draw_up=draw_up)
-        return closing.asked(closing.rows(found, facts, library.stock))
+
+        def rows() -> tuple[ToClose, ...]:
+            then = found
+            if week.key != current or begins != asked.today:
+                then = plan.reckon_week(week, library, facts, library.stock, begins, draw_up=draw_up)
+            return closing.asked(closing.rows(then, facts, library.stock))
+
+        return rows() if week.key == current else archive.recall(marks.to_close(week.key), rows)
 
     return {week.key: reckoned(week) for week in library.weeks.values() if asked.week in (None, week.key)}
 

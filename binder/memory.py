@@ -7,6 +7,7 @@ folder, below the hash of the program, so that a changed program remembers nothi
 from __future__ import annotations
 
 import contextlib
+import copyreg
 import hashlib
 import marshal
 import os
@@ -15,7 +16,8 @@ import sysconfig
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from types import TracebackType
+from types import MappingProxyType, TracebackType
+from typing import Any
 
 from binder.disk import digest, write_file
 
@@ -25,6 +27,14 @@ _HASH_BYTES = 32
 _SMALL_BOOK_BYTES = 4_000_000
 
 Key = tuple[bytes | str, ...]
+
+
+def _read_only(values: dict[Any, Any]) -> MappingProxyType[Any, Any]:
+    return MappingProxyType(values)
+
+
+# Pickle knows no read-only mappings; they stand in most of what is remembered or handed to another process.
+copyreg.pickle(MappingProxyType, lambda mapping: (_read_only, (dict(mapping),)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,10 @@ def recipe_path(key: str) -> str:
     return f"recipes/{key}/facts.json"
 
 
+def week_path(week: str) -> str:
+    return f"weeks/{week}/facts.json"
+
+
 def recipe_data(facts: RecipeFacts) -> DataFile:
     """A recipe's facts.json."""
     return DataFile(recipe_path(facts.key), {"schema": SCHEMA_EDITION, **_record(facts)})
@@ -34,7 +38,7 @@ def week_data(facts: WeekFacts, label_lines: tuple[tuple[str, ...], ...], folder
     """A week's facts.json, with the words of its labels; paths of problems start with the content folder's name."""
     labels = tuple(replace(label, lines=lines) for label, lines in zip(facts.labels, label_lines, strict=True))
     whole = replace(facts, labels=labels, problems=in_folder(facts.problems, folder))
-    return DataFile(f"weeks/{facts.week}/facts.json", {"schema": SCHEMA_EDITION, **_record(whole)})
+    return DataFile(week_path(facts.week), {"schema": SCHEMA_EDITION, **_record(whole)})
 
 
 def problems_data(problems: tuple[Problem, ...], folder: str) -> dict[str, Any]:

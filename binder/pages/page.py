@@ -287,7 +287,7 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class Later:
-    """A page of the site that is made when it is wanted.
+    """A page of the site, and those below it, that are made when they are wanted; the first of them is the page itself.
 
     `mark` stands for all that it is made from, so that what was set under the same mark need not be made again.
     """
@@ -295,7 +295,7 @@ class Later:
     path: str
     title: str
     mark: str
-    make: Callable[[], Page]
+    make: Callable[[], tuple[Page, ...]]
     found_as: str = ""
     keywords: tuple[str, ...] = ()
 

@@ -65,7 +65,7 @@ NOT_SAID = Nutrition((None,) * len(NUTRIENTS), frozenset(NUTRIENTS))
 
 def share_pages(library: Library, recipes: Mapping[str, RecipeFacts]) -> tuple[Page, ...]:
     """A page for each recipe, by title."""
-    return tuple(page.make() for page in later_pages(library, recipes, MappingProxyType({})))
+    return tuple(page for later in later_pages(library, recipes, MappingProxyType({})) for page in later.make())
 
 
 def later_pages(library: Library, recipes: Mapping[str, RecipeFacts], marks: Mapping[str, str]) -> tuple[Later, ...]:
@@ -76,7 +76,7 @@ def later_pages(library: Library, recipes: Mapping[str, RecipeFacts], marks: Map
 
     def page(facts: RecipeFacts) -> Later:
         mark = marks.get(facts.key) or repr(facts)
-        return Later(share_path(facts.key), facts.title, mark, lambda: _recipe_page(let_through(facts), edition))
+        return Later(share_path(facts.key), facts.title, mark, lambda: (_recipe_page(let_through(facts), edition),))
 
     return tuple(page(facts) for facts in order)
 

@@ -25,7 +25,7 @@ from binder.pages.site_shelf import (
     shelf_of,
 )  # fmt: skip
 from binder.pages.site_stock import on_hand_page
-from binder.pages.site_week import week_pages
+from binder.pages.site_week import later_week, week_pages
 from binder.reckon.facts import RecipeFacts, WeekFacts
 
 NO_MARKS: Mapping[str, str] = MappingProxyType({})
@@ -41,19 +41,21 @@ def site_pages(
     private: bool = False,
     draft: bool = False,
     printed: frozenset[str] = frozenset(),
-    marks: Mapping[str, str] = NO_MARKS,
+    recipe_marks: Mapping[str, str] = NO_MARKS,
+    week_marks: Mapping[str, str] = NO_MARKS,
 ) -> Site:
     """All pages. `weeks`: those that were reckoned, `current` the one in use; others show their plan alone.
 
     `private` lets the household's own notes through; `printed` names the weeks whose binder lies in print/.
-    `marks`: recipe key to what stands for all that its facts are made from; those recipes' pages are made when wanted.
+    The marks stand for all that the facts of a recipe, or of a week of the archive, are made from; their pages are
+    made when they are wanted.
     """
     shelf = shelf_of(library, recipes, weeks, current, today, private, printed)
     w = shelf.words
     return Site(
         title=library.household.name,
         language=library.household.language,
-        pages=with_keywords(pages(shelf, marks), shelf),
+        pages=with_keywords(pages(shelf, recipe_marks, week_marks), shelf),
         nav=(
             (w.this_week, HOME_PATH),
             (w.weeks, WEEKS_PATH),
@@ -71,20 +73,29 @@ def site_pages(
     )
 
 
-def pages(shelf: Shelf, marks: Mapping[str, str] = NO_MARKS) -> list[Page | Later]:
+def pages(
+    shelf: Shelf, recipe_marks: Mapping[str, str] = NO_MARKS, week_marks: Mapping[str, str] = NO_MARKS
+) -> list[Page | Later]:
     """In the order of the navigation, what lies below a page after it."""
     notes = notes_page(shelf)
     return [
         home_page(shelf),
         archive_page(shelf),
         *([notes] if notes else []),
-        *(page for key in shelf.week_keys for page in week_pages(key, shelf)),
+        *(page for key in shelf.week_keys for page in _week(key, shelf, week_marks.get(key))),
         *recipe_list_pages(shelf),
         *(
-            later(facts, shelf, marks[facts.key]) if facts.key in marks else recipe_page(facts, shelf)
+            later(facts, shelf, recipe_marks[facts.key]) if facts.key in recipe_marks else recipe_page(facts, shelf)
             for facts in shelf.by_title
         ),
         foods_page(shelf),
         *(food_page(found, shelf) for found in shelf.foods.values()),
         on_hand_page(shelf),
     ]
+
+
+def _week(key: str, shelf: Shelf, mark: str | None) -> tuple[Page | Later, ...]:
+    """The pages of the current week, and of one without a mark, are made at once."""
+    if mark is None or key == shelf.current:
+        return week_pages(key, shelf)
+    return (later_week(key, shelf, mark),)

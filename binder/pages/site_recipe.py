@@ -78,7 +78,7 @@ def later(facts: RecipeFacts, shelf: Shelf, mark: str) -> Later:
         path=recipe_path(facts.key),
         title=facts.title,
         mark=repr((mark, _around(facts, shelf))),
-        make=lambda: recipe_page(facts, shelf),
+        make=lambda: (recipe_page(facts, shelf),),
     )
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
+from hashlib import sha256
 from types import MappingProxyType
 from urllib.parse import quote
 
@@ -57,11 +59,12 @@ class Shelf:
 
     edition: Edition
     weeks: Mapping[str, WeekFacts]
-    binders: Mapping[str, Binder]  # of the weeks that were reckoned
+    binder: Callable[[str], Binder | None]  # of a week, when it was reckoned
     current: str | None
     today: date
     printed: frozenset[str]  # weeks whose binder lies in print/
     by_title: tuple[RecipeFacts, ...]
+    names_mark: str  # a hash of every dish's names
     foods: Mapping[FoodKey, ShelvedFood]  # in order of name
     planned: Mapping[str, tuple[str, ...]]  # recipe key to week keys, latest first
     part_of: Mapping[str, tuple[str, ...]]  # recipe key to those of the recipes it goes into, by title
@@ -118,16 +121,22 @@ def shelf_of(
 ) -> Shelf:
     facts = weeks.get(current) if current else None
     edition = edition_of(facts or no_week(today), library, recipes, private)
-    binders = {key: binder_pages(of, library, of.recipes or recipes, private=private) for key, of in weeks.items()}
+
+    @cache
+    def binder(key: str) -> Binder | None:
+        of = weeks.get(key)
+        return binder_pages(of, library, of.recipes or recipes, private=private) if of else None
+
     by_title = tuple(sorted(recipes.values(), key=lambda f: (f.title.casefold(), f.key)))
     return Shelf(
         edition=edition,
         weeks=weeks,
-        binders=MappingProxyType(binders),
+        binder=binder,
         current=current,
         today=today,
         printed=printed,
         by_title=by_title,
+        names_mark=sha256(repr([(f.key, f.title, f.recipe.short) for f in by_title]).encode()).hexdigest(),
         foods=_foods(library),
         planned=_planned(library),
         part_of=_part_of(by_title),

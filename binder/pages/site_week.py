@@ -17,6 +17,7 @@ from binder.pages.page import (
     Column,
     Facts,
     Heading,
+    Later,
     Page,
     Para,
     Prose,
@@ -36,16 +37,30 @@ ON_PAPER_ONLY = frozenset({"notes"})
 def week_pages(key: str, shelf: Shelf) -> tuple[Page, ...]:
     """The week's own page with its week sheet and notes, a page for each other section of its binder, and, while the
     week is open, the form that asks how it went."""
-    made, links = shelf.binders.get(key), dish_links(shelf, key)
+    made, links = shelf.binder(key), dish_links(shelf, key)
     sections = (section for section in sections_on_screen(key, shelf) if section.key != "week")
     form = (closing_page(key, shelf),) if is_open(key, shelf) else ()
     rest = (_section_page(key, section, shelf, links) for section in sections)
     return (_week_page(key, made, shelf, links), *rest, *form)
 
 
+def later_week(key: str, shelf: Shelf, mark: str) -> Later:
+    """The week's pages when they are wanted; `mark` stands for the week's facts and the household's ways.
+
+    Of the shelf they take besides: the weeks before and after, whether there is a binder, private notes, every dish's
+    names, which are links wherever they stand, what is wrong in any file, and what closing asks by the stock on hand.
+    """
+    facts = shelf.weeks.get(key)
+    by_others = (facts.problems, facts.to_close) if facts else ()
+    at = shelf.week_keys.index(key)
+    beside = shelf.week_keys[max(at - 1, 0) : at + 2]
+    around = (shelf.edition.private, beside, key in shelf.printed, shelf.names_mark, by_others)
+    return Later(week_path(key), week_title(key, shelf.words), repr((mark, around)), lambda: week_pages(key, shelf))
+
+
 def sections_on_screen(key: str, shelf: Shelf) -> tuple[Section, ...]:
     """The sections of a week's binder that say something on a screen; none when nothing was reckoned."""
-    made = shelf.binders.get(key)
+    made = shelf.binder(key)
     return tuple(section for section in made.sections if section.key not in ON_PAPER_ONLY) if made else ()
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import marshal
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from hashlib import sha256
@@ -58,14 +59,19 @@ def site_files(site: Site, theme: Theme, photos: Photos = _NO_PHOTOS, recall: Re
     around = repr((sorted(theme.templates.items()), sorted(scripts), sorted(known.items()), replace(site, pages=())))
     shared = sha256(around.encode()).hexdigest()
 
-    def made(page: Page | Later) -> bytes:
-        if isinstance(page, Later):
-            return recall(f"{shared} {page.mark}", lambda: _page(page.make(), site, frame, known, scripts))
-        return recall(f"{shared} {page!r}", lambda: _page(page, site, frame, known, scripts))
+    def made(page: Page | Later) -> Mapping[str, bytes]:
+        if isinstance(page, Page):
+            return {page.path: recall(f"{shared} {page!r}", lambda: _page(page, site, frame, known, scripts))}
+        later = page
+
+        def packed() -> bytes:
+            return marshal.dumps([(p.path, _page(p, site, frame, known, scripts)) for p in later.make()])
+
+        return dict(marshal.loads(recall(f"{shared} {later.mark}", packed)))
 
     index = {INDEX: index_script(site)} if site.search else {}
     pictures = {f"{PHOTOS}/{copy.file}": copy.content for copies in photos.values() for copy in copies}
-    pages = {page.path: made(page) for page in site.pages}
+    pages = {path: raw for page in site.pages for path, raw in made(page).items()}
     return MappingProxyType({**pages, **asset_files(theme), **index, **pictures})
 
 

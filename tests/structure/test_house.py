@@ -28,7 +28,12 @@ MAY_IMPORT = {
     "press": {"problem", "pages.page"},
     "disk": {"press.theme", "source.limits"},
     "memory": {"disk"},
-    "examine": {"problem", "source", "model", "tables", "check", "reckon", "disk", "memory"},
+    "marks": {"model", "check", "disk"},
+    "week_memory": {"memory", "model", "reckon.facts"},
+    "examine": {
+        *("problem", "source", "model", "tables", "check", "reckon"),
+        *("disk", "memory", "marks", "week_memory"),
+    },
     "build": {
         *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),
         *("disk", "memory", "examine", "outputs", "aside"),
@@ -39,7 +44,7 @@ MAY_IMPORT = {
     },
     "preview": {"problem", "disk", "memory", "examine", "build", "outputs", "commands.terminal"},
     "outputs": set(),
-    "aside": set(),
+    "aside": {"memory"},
     "cli": set(),  # it names its commands and loads each on use
 }
 # Rooms below build know no clock, no disk and no environment; tables read their own packaged files.
