@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from binder.check.declare import Said
 from binder.check.near import ways_out
-from binder.problem import Problem, error, warning
+from binder.problem import Problem, error
 from binder.tables import allergens
 from binder.tables.allergens import AllergenList
 
@@ -34,7 +34,7 @@ def _no_word(said: Said[str], listed: AllergenList) -> Problem:
 
 
 def banned(said: tuple[Said[str], ...], listed: AllergenList) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
-    """What a place bans, in words of either list; a warning where the household's records do not carry the word."""
+    """What a place bans, in words of either list."""
     words: list[str] = []
     problems: list[Problem] = []
     for one in said:
@@ -44,19 +44,4 @@ def banned(said: tuple[Said[str], ...], listed: AllergenList) -> tuple[tuple[str
             everything = tuple(dict.fromkeys((*allergens.words("us"), *allergens.words("eu"))))
             remedies = ways_out(one.value, everything, "the words of both lists")
             problems.append(error(one.span, "wrong-type", f'"{one.value}" is no allergen of either list', *remedies))
-        problems.extend(not_recorded(one, listed))
     return tuple(dict.fromkeys(words)), tuple(problems)
-
-
-def not_recorded(said: Said[str], listed: AllergenList) -> tuple[Problem, ...]:
-    """A warning for a word whose presence the records of this list cannot tell."""
-    missing = [word for word in allergens.avoided_words(said.value) if allergens.word_of(word, listed) is None]
-    return tuple(
-        warning(
-            said.span,
-            "allergens-not-known",
-            f"records by the {_NAMES[listed]} list do not say where {word} are: read the pack",
-            f"write `allergen list: {_OTHER[listed]}`, or avoid the foods by name",
-        )
-        for word in missing
-    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from binder.check import allergen_words
@@ -19,8 +19,9 @@ from binder.model.food import Basis, Food, FoodWeight, Pack
 from binder.problem import Problem, error, warning
 from binder.source.document import Document
 from binder.source.nodes import Scalar
-from binder.tables import allergens, composition, everyday
+from binder.tables import allergens, composition, everyday, measures
 from binder.tables.allergens import AllergenList
+from binder.tables.household_weights import volume_unit
 from binder.tables.measures import System
 
 SCALE = "household's own scale"
@@ -94,7 +95,7 @@ def _food(name: Said[str], entry: Entry, listed: AllergenList, cup: System, foun
         aisle=aisle.value if aisle else same.aisle if same else behind.like.aisle if behind.like else "other",
         edible_share=_share(share, same, found),
         yield_from="the household's own" if share else same.yield_from if same else "",
-        weights=(*weights, *(same.weights if same else ())),
+        weights=(*_in_us_cups(weights, cup), *(same.weights if same else ())),
         packs=_packs(entry, cup, found),
         keeping=stated(keeps, None) if keeps else same.keeping if same else None,
         once_opened_days=opened.value[0] if opened else same.once_opened_days if same else None,
@@ -168,6 +169,19 @@ def _weights(entry: Entry, found: Found) -> tuple[FoodWeight, ...]:
         else:
             weight = float(grams.value / one.low)
             made.append(FoodWeight(one.unit, weight, weighed.value.form, one.size, SCALE))
+    return tuple(made)
+
+
+def _in_us_cups(weights: tuple[FoodWeight, ...], cup: System) -> tuple[FoodWeight, ...]:
+    """The scale as published weights stand: a volume that is no US one (a dl, a metric cup) as its share of a cup."""
+    made = []
+    for one in weights:
+        volume = measures.VOLUMES[cup].get(one.unit)
+        if volume is not None and (not volume_unit(one.unit) or volume.amount != measures.ml_per(one.unit)):
+            grams = one.grams * float(measures.ml_per("cup") / volume.amount)
+            source = f"{SCALE}, 1 {one.unit} of {float(volume.amount):.4g} mL = {one.grams:g} g"
+            one = replace(one, unit="cup", grams=grams, source=source)
+        made.append(one)
     return tuple(made)
 
 

@@ -200,8 +200,6 @@ def _avoids(entry: Entry, pantry: Pantry, found: Found) -> tuple[str, ...]:
         food = None if any(listed) else named_outright(said.value, pantry)
         if food is None and not allergen:
             found.extend(_avoids_nothing(said, pantry))
-        if food is None and not (allergen and any(listed) and all(listed)):
-            found.extend(allergen_words.not_recorded(said, pantry.listed))
         words.extend(in_list or word for word, in_list in zip(allergen, listed, strict=True))
         words.extend([] if allergen and any(listed) else [said.value])
     return tuple(dict.fromkeys(words))

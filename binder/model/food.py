@@ -118,3 +118,8 @@ class Food:
     names: tuple[str, ...] = ()  # the other names it goes by
     everyday: str = ""  # name in tables.everyday, for the measures of that table; "" when it stands in none
     contains_other: tuple[str, ...] | None = None  # allergens in the words of the list the household does not use
+
+    @property
+    def other_recorded(self) -> bool:
+        """Whether that record is whole: a pack read by one list's words says nothing of the other's."""
+        return self.contains_other is not None and (self.basis.kind != "household" or bool(self.everyday))

@@ -58,6 +58,16 @@ def covered(avoided: str, words: Iterable[str]) -> tuple[str, ...]:
     return tuple(word for word in words if any(table.covers(want, word) for want in wanted))
 
 
+def meaning(word: str) -> tuple[str, ...]:
+    """The words of either list that a word stands for; empty when it is no allergen."""
+    return table.avoided_words(word)
+
+
 def is_allergen(word: str) -> bool:
     """Whether the word stands for an allergen of either list."""
-    return bool(table.avoided_words(word))
+    return bool(meaning(word))
+
+
+def in_list(word: str, of: table.AllergenList) -> bool:
+    """Whether the records of a list tell of every allergen that the word stands for."""
+    return all(table.word_of(one, of) for one in table.avoided_words(word))

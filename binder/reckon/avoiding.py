@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from binder.model.recipe import Ingredient
+from binder.reckon import allergens
 from binder.reckon.facts import IngredientFacts, RecipeFacts
 from binder.tables import composition, food_kinds
 from binder.tables.words import key
@@ -18,6 +19,21 @@ _ASIDE = re.compile(r"\([^)]*\)")
 def avoided_foods(avoided: str, facts: RecipeFacts) -> tuple[str, ...]:
     """The foods of a dish that an avoided word takes in: the food itself, its row, or a kind of it."""
     return tuple(dict.fromkeys(line.food for line in lines_of(facts) if is_avoided(line.ingredient, avoided)))
+
+
+def of_other_list(word: str, facts: RecipeFacts) -> dict[str, tuple[str, ...]]:
+    """What a dish contains of an allergen in the words of the list that the household does not go by, by its foods."""
+    found: dict[str, dict[str, None]] = {}
+    for line in lines_of(facts):
+        for other in allergens.covered(word, line.ingredient.food.contains_other or ()):
+            found.setdefault(other, {})[line.food] = None
+    return {other: tuple(found[other]) for other in sorted(found)}
+
+
+def foods_that_hold(word: str, facts: RecipeFacts) -> tuple[str, ...]:
+    """The foods that a word takes in which the household's list does not have: by the other list, or by its name."""
+    by_list = (food for foods in of_other_list(word, facts).values() for food in foods)
+    return tuple(dict.fromkeys((*by_list, *avoided_foods(word, facts))))
 
 
 def lines_of(facts: RecipeFacts) -> Iterator[IngredientFacts]:

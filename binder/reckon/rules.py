@@ -5,7 +5,7 @@ Findings stand at the meal's line, one for each line, eater and place, and name 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
@@ -13,11 +13,12 @@ from binder.model.household import HOME, Eater, Household, Place
 from binder.model.week import MealLine
 from binder.problem import Problem, error, warning
 from binder.reckon import allergens, reheating
-from binder.reckon.avoiding import avoided_foods, lines_of
+from binder.reckon.avoiding import avoided_foods, lines_of, of_other_list
 from binder.reckon.facts import RecipeFacts, Serving
 from binder.reckon.words import days_in_words, listed
 from binder.tables import food_kinds
 
+_LISTS = {"us": "US", "eu": "EU"}
 # Equipment without which a step at service cannot be done; a board or a bowl is found anywhere.
 COOKS_WITH = frozenset({"oven", "burner", "microwave", "kettle", "pressure cooker"})
 
@@ -46,9 +47,9 @@ def findings(servings: tuple[Serving, ...], household: Household) -> tuple[Probl
     """Every rule, over the whole week."""
     problems: list[Problem] = []
     for group in _groups(servings, household):
-        problems.extend(_avoided(group))
-        problems.extend(_banned(group))
-        problems.extend(_not_known(group))
+        problems.extend(_avoided(group, household))
+        problems.extend(_banned(group, household))
+        problems.extend(_not_known(group, household))
         problems.extend(_reheat(group))
         problems.extend(_finish(group))
         problems.extend(_tally(group))
@@ -66,17 +67,19 @@ def _groups(servings: tuple[Serving, ...], household: Household) -> Iterator[_Gr
         yield _Group(first.line, household.eater(first.eater), household.place(first.place), first.facts, tuple(group))
 
 
-def _foods(words: Iterable[str], source: dict[str, tuple[str, ...]]) -> str:
+def _foods(words: Iterable[str], source: Mapping[str, tuple[str, ...]]) -> str:
     return listed(f"{word} ({', '.join(source[word])})" if word in source else word for word in words)
 
 
-def _avoided(group: _Group) -> Iterator[Problem]:
+def _avoided(group: _Group, household: Household) -> Iterator[Problem]:
     facts, line = group.facts, group.line
+    said: set[tuple[str, ...]] = set()
     for avoided in group.eater.avoids:
-        if allergens.is_allergen(avoided):
-            contained = allergens.covered(avoided, facts.contains)
-            if contained:
-                what = _foods(contained, dict(facts.allergens.contains_from))
+        if meaning := allergens.meaning(avoided):
+            if meaning in said:
+                continue  # `barley` is both a food and a cereal of the EU list: said once.
+            if what := _contained(avoided, facts, household):
+                said.add(meaning)
                 message = f"{group.who} contains {what}; {group.eater.name} avoids {avoided}"
                 yield error(line.span, "avoided-food", message)
             elif may := allergens.covered(avoided, facts.may_contain):
@@ -98,12 +101,10 @@ def _may_be(kind: str, facts: RecipeFacts) -> tuple[str, ...]:
     return tuple(dict.fromkeys(word for words in found for word in words))
 
 
-def _banned(group: _Group) -> Iterator[Problem]:
+def _banned(group: _Group, household: Household) -> Iterator[Problem]:
     facts, line, place = group.facts, group.line, group.place
     for banned in place.bans:
-        contained = allergens.covered(banned, facts.contains) or _other_list(banned, facts)
-        if contained:
-            what = _foods(contained, dict(facts.allergens.contains_from))
+        if what := _contained(banned, facts, household):
             message = f"{group.who} contains {what}; {place.name} does not allow {banned}"
             yield error(line.span, "banned-at-place", message)
         elif may := allergens.covered(banned, facts.may_contain):
@@ -112,13 +113,37 @@ def _banned(group: _Group) -> Iterator[Problem]:
             yield warning(line.span, "may-contain", message, "take a pack without the words, or another dish")
 
 
-def _other_list(banned: str, facts: RecipeFacts) -> tuple[str, ...]:
-    """What a ban in the words of the list that the household does not use takes in."""
-    words = {word for line in lines_of(facts) for word in line.ingredient.food.contains_other or ()}
-    return allergens.covered(banned, sorted(words))
+def _contained(word: str, facts: RecipeFacts, household: Household) -> str:
+    """What a dish contains of an allergen of either list, with the foods that say so; empty when nothing is found."""
+    if found := allergens.covered(word, facts.contains):
+        return _foods(found, dict(facts.allergens.contains_from))
+    if others := of_other_list(word, facts):
+        return _foods(others, others)
+    # Where the household's records have no such word, a food of that name counts as it stands.
+    return "" if allergens.in_list(word, household.allergen_list) else listed(avoided_foods(word, facts))
 
 
-def _not_known(group: _Group) -> Iterator[Problem]:
+def _not_recorded(word: str, group: _Group, household: Household) -> tuple[str, ...]:
+    """The foods whose records cannot tell of an allergen, as it stands only in the list that they do not go by."""
+    if allergens.in_list(word, household.allergen_list):
+        return ()
+    foods = ((line.food, line.ingredient.food) for line in lines_of(group.facts) if line.made_from is None)
+    return tuple(dict.fromkeys(name for name, food in foods if food.contains is not None and not food.other_recorded))
+
+
+def _not_known(group: _Group, household: Household) -> Iterator[Problem]:
+    name = _LISTS[household.allergen_list]
+    watching = [(word, f"{group.eater.name} avoids") for word in group.eater.avoids]
+    watching += [(word, f"{group.place.name} does not allow") for word in group.place.bans]
+    by_meaning = {(allergens.meaning(word), why): word for word, why in reversed(watching)}
+    for (_, why), word in by_meaning.items():
+        untold = () if _contained(word, group.facts, household) else _not_recorded(word, group, household)
+        if untold:
+            message = (
+                f"{group.who}: a record by the {name} list does not tell of {word}, which {why} ({listed(untold)})"
+            )
+            remedy = f"read the pack; `allergen list: {'eu' if name == 'US' else 'us'}` has the word"
+            yield warning(group.line.span, "allergens-not-known", message, remedy)
     if not group.facts.not_known:
         return
     watched = [word for word in group.eater.avoids if allergens.is_allergen(word) or food_kinds.watched(word)]

@@ -160,7 +160,7 @@ def in_hand(task: Planned) -> tuple[Ingredient, ...]:
 
 
 def _is_avoided(line: Ingredient, avoided: Iterable[str]) -> bool:
-    contains = line.food.contains or ()
+    contains = (*(line.food.contains or ()), *(line.food.contains_other or ()))
     return any(covered(word, contains) if is_allergen(word) else is_avoided(line, word) for word in avoided)
 
 

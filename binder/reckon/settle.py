@@ -119,7 +119,9 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
     portions = float(wanted.portions)
     recipe: Recipe = facts.recipe
     grams = facts.per_portion.grams
-    words = [word for word in library.household.eater(wanted.eater).avoids if not allergens.is_allergen(word)]
+    listed = library.household.allergen_list
+    avoids = library.household.eater(wanted.eater).avoids
+    words = [word for word in avoids if not allergens.is_allergen(word) or not allergens.in_list(word, listed)]
     return Serving(
         id=wanted.id,
         date=wanted.date,
@@ -143,7 +145,7 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
         lot=None,
         line=wanted.line,
         facts=facts,
-        avoided=MappingProxyType({word: avoiding.avoided_foods(word, facts) for word in words}),
+        avoided=MappingProxyType({word: avoiding.foods_that_hold(word, facts) for word in words}),
         avoided_unsure=frozenset(word for word in words if facts.not_known and food_kinds.watched(word)),
     )
 

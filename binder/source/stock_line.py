@@ -44,9 +44,10 @@ _FIELDS = {
     "frozen": "frozen",
     "thawed": "thawed",
 }
+# Opened or best before needs its date, whatever stands there; `made with love` does not.
 _DATED = re.compile(
-    r"(?P<word>opened|made|cooked|best[ -](?:before|by)|use[ -]by|expires|bought|frozen|thawed)(?:\s+on)?(?:\s*:)?"
-    r"(?:\s+(?P<date>(?=\S*[0-9])\S.*)|\s*$)",
+    r"(?P<word>(?P<state>made|cooked|frozen|thawed|bought)|opened|best[ -](?:before|by)|use[ -]by|expires)"
+    r"(?:\s+on)?(?:\s*:)?(?:\s+(?P<date>(?(state)(?=\S*[0-9]))\S.*)|\s*$)",
     re.IGNORECASE,
 )
 # Also states of a food: without a date they belong to the line.

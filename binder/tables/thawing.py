@@ -71,7 +71,8 @@ def nights(grams: float | Fraction | None) -> int:
     """
     if grams is None:
         return LEAST_NIGHTS
-    return max(LEAST_NIGHTS, ceil(Fraction(grams) / GRAMS_PER_NIGHT))
+    # Four pounds are four pounds also where a sum of floats comes out a hair above.
+    return max(LEAST_NIGHTS, ceil(Fraction(grams) / GRAMS_PER_NIGHT - Fraction(1, 10**6)))
 
 
 def after_thawing_days(kind: str) -> tuple[int, int] | None:

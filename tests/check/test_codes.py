@@ -80,7 +80,6 @@ ERRORS = [
     ("wrong-type", W, "instead of: ricotta", "instead of: «butter»"),
 ]
 WARNINGS = [
-    ("allergens-not-known", H, "bans: [peanuts]", "bans: [«molluscs»]"),
     ("unknown-food", F, "contains:", "like: «Crackers of the moon»\n  contains:"),
     ("energy-unlikely", F, "energy: 120 kcal", "energy: «240 kcal»"),
     ("no-weight", F, "serving: 30 g", "serving: «1 each»"),
