@@ -226,5 +226,4 @@ def _stock_short(already: Already, on_hand: Fraction, short: Fraction, recipes: 
         )
     else:
         message = f"{float(already.portions):g} portions of {title} are to come from stock; {have} are on hand"
-    fewer = f"write `{have} portions {already.recipe}`" if on_hand else "take the line out: the rest is cooked"
-    return error(already.span, "stock-short", message, fewer, "add the lot to stock.yaml")
+    return error(already.span, "stock-short", message, "add the lot to stock.yaml, when it is there")
