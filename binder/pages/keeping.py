@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from binder.pages import forgotten
+from binder.pages import forgotten, putting_away
 from binder.pages.drawings import SCREEN, DayLine, Form, keeping_lines, on_paper
 from binder.pages.edition import Edition, portions, run, unique, whom_and_when
 from binder.pages.format import day, days, first_upper, listed
@@ -83,7 +83,7 @@ def _use_first_row(one: UseFirst, edition: Edition) -> Row:
 def note_pages(edition: Edition) -> tuple[Page, ...]:
     """Section 13."""
     w = edition.words
-    blocks: list[Block] = [*_picture(edition), *_rules(edition)]
+    blocks: list[Block] = [*_picture(edition), *_rules(edition), *putting_away.blocks(edition)]
     cautions = (first_upper(w.core_meat), first_upper(w.core_eggs), *w.keeping_cautions)
     blocks.append(Box("caution", w.caution, (Bullets(tuple(map(plain, cautions))),)))
     return (Page("keeping", w.keeping_notes, "keeping", tuple(blocks)),)
@@ -184,6 +184,8 @@ def _keeps(servings: Sequence[Serving], facts: RecipeFacts | None, edition: Edit
     keeps, own = facts.keeps, edition.household.caution
     cold = unique((s.caution, s.keeps_days) for s in servings) or ((own, keeps.fridge_days),)
     said = []
+    if len(cold) > 1 and len({limit for _, limit in cold}) == 1:
+        cold = ((own, cold[0][1]),)
     for caution, limit in sorted(cold, reverse=True):
         time = w.not_known if limit is None else days(limit, w)
         said.append(w.strict_short.format(time) if caution == "strict" and own != "strict" else time)

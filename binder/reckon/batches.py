@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from datetime import date
 from fractions import Fraction
 
 from binder.model.household import Household
@@ -76,13 +77,18 @@ class Variants:
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """One ingredient line in use: `factor` times the recipe's written size, for a session or fresh for a day."""
+    """One ingredient line in use: `factor` times the recipe's written size, for a session or fresh for a day.
+
+    `until`: the last day on which what is put together cold is eaten; a lot that goes in must keep as long (FDA Food
+    Code 3-501.17(C): the date of the earliest ingredient; 3-501.17(B)(2): never past the maker's).
+    """
 
     ingredient: Ingredient
     facts: RecipeFacts
     factor: Fraction
     session: Session | None
     batch: str = ""
+    until: date | None = None
 
 
 def batch_id(recipe: str, session: Session, cooked: int) -> str:
@@ -175,6 +181,13 @@ def _batch(session: Session, key: tuple[str, int], needed: Fraction, variants: V
     )
 
 
+def _eaten_until(batch: Batch, servings: tuple[Serving, ...]) -> date | None:
+    """The last day on which something of a batch that is put together cold is eaten from the refrigerator."""
+    if batch.facts is None or not batch.facts.recipe.put_together_cold:
+        return None
+    return max((s.date for s in servings if s.batch == batch.id and s.date and s.kept == "fridge"), default=None)
+
+
 def needs(made: tuple[Batch, ...], servings: tuple[Serving, ...], variants: Variants) -> tuple[Need, ...]:
     """Every ingredient line in use, parts as the lines of their own batches.
 
@@ -182,7 +195,7 @@ def needs(made: tuple[Batch, ...], servings: tuple[Serving, ...], variants: Vari
     stock as well as from a session.
     """
     found = [
-        Need(line.ingredient, batch.facts, batch.factor, batch.session, batch.id)
+        Need(line.ingredient, batch.facts, batch.factor, batch.session, batch.id, _eaten_until(batch, servings))
         for batch in made
         if batch.facts is not None
         for line in batch.facts.ingredients

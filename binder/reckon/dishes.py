@@ -14,6 +14,7 @@ from binder.model.week import Already, Week
 from binder.problem import Problem, error, warning
 from binder.reckon import keeping
 from binder.reckon.demand import Wanted
+from binder.reckon.words import day_in_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,22 +98,29 @@ def lots_of_dishes(
     return tuple(found), tuple(problems)
 
 
-def past_use_by(lot: Lot, last: date) -> Problem:
+def past_use_by(lot: Lot, last: date, why: str = "") -> Problem:
+    """A refrigerated lot past its last day; `why` says what that day rests on."""
+    rests = f" ({why})" if why else ""
     return warning(
         lot.span,
         "past-use-by",
-        f"{lot.text}: its last day was {last.isoformat()}; it is not counted as on hand",
+        f"{lot.text}: its last day was {day_in_words(last)}{rests}; "
+        "what is past its time in the refrigerator is not counted as on hand, so the plan buys it anew",
         "throw it away and take the line out",
-        "correct its date",
+        "correct its date, where the pack or its lid has another",
+        *(() if lot.frozen else ("if it was frozen before that day, write the line under `freezer:`",)),
     )
 
 
-def past_best(lot: Lot, best: date) -> Problem:
+def past_best(lot: Lot, best: date, why: str = "") -> Problem:
+    """A lot of the freezer or the cupboard past its best: quality, not health."""
+    rests = f" ({why})" if why else ""
     return warning(
         lot.span,
         "past-best",
-        f"{lot.text}: past its best since {best.isoformat()} (a quality date); still counted as on hand",
-        "use it first, or throw it away and take the line out",
+        f"{lot.text}: past its best since {day_in_words(best)}{rests}. That is a date for quality, not for health: "
+        "it is still counted as on hand and used first",
+        "look at it and use it first, or throw it away and take the line out",
     )
 
 

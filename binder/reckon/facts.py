@@ -238,6 +238,7 @@ class ShoppingRow:
     cost: Fraction | None
     for_: tuple[str, ...]  # recipe keys; `for` in facts.json
     note: str = inside(default="")
+    store: str | None = None  # how it is kept at home; None: not known
     source: Food | None = inside(default=None)
     written: tuple[Measure, ...] = inside(default=())
 

@@ -48,7 +48,7 @@ def reckon_week(
     settled, made, sheets, late = _with_run_sheets(week, library, facts, stock, today, draw_up)
     needs = batches.needs(made, settled.servings, settled.variants)
     first_day = week.sessions[0].on if week.sessions else week.monday
-    foods, past = on_hand.foods_on_hand(stock, today) if stock is not None else ((), ())
+    foods, past = on_hand.foods_on_hand(stock, today, household.caution) if stock is not None else ((), ())
     shopped, loose = shopping.shop(needs, foods, library.foods, household, first_day)
     things = filling.filled(settled.servings, made, household)
     put, packed = packing.pack(things, household)
@@ -110,7 +110,7 @@ def printed_week(library: Library, today: date, named: str | None = None) -> str
 def past_their_time(library: Library, today: date) -> tuple[Problem, ...]:
     """The lots past their time, for a household that plans no week."""
     _, of_dishes = dishes.lots_of_dishes(library.stock, library.recipes, library.household, today)
-    _, of_foods = on_hand.foods_on_hand(library.stock, today)
+    _, of_foods = on_hand.foods_on_hand(library.stock, today, library.household.caution)
     return (*of_dishes, *of_foods)
 
 

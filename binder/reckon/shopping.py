@@ -31,6 +31,11 @@ class Demand:
     amount: Amount
     day: date
 
+    @property
+    def keeps_until(self) -> date:
+        """The day until which a lot must keep that is used for it."""
+        return max(self.day, self.need.until or self.day)
+
 
 @dataclass(frozen=True, slots=True)
 class Bought:
@@ -176,6 +181,7 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
         left_over=exactly(bought - missing, unit),
         cost=_cost(counts, missing, bool(packs)),
         for_=tuple(dict.fromkeys(d.need.facts.key for d in demands)),
+        store=food.store or None,
         source=food,
         written=tuple(m.times(d.need.factor) for d in demands for m in d.need.ingredient.measures),
     )
@@ -194,12 +200,12 @@ def _take(
         if (amount := amount_in(item.lot, food, unit, household.cup, piece)) is not None
     }
     ordered = sorted(demands, key=lambda d: d.day)
-    have = sum((left[i.lot.id] for i in lots if i.lot.id in left and i.usable_on(ordered[0].day)), Fraction(0))
+    have = sum((left[i.lot.id] for i in lots if i.lot.id in left and i.usable_on(ordered[0].keeps_until)), Fraction(0))
     taken: dict[str, Fraction] = {}
     for demand in ordered:
         rest = demand.amount.high
         for item in lots:
-            if item.lot.id in left and item.usable_on(demand.day) and rest > 0:
+            if item.lot.id in left and item.usable_on(demand.keeps_until) and rest > 0:
                 part = min(rest, left[item.lot.id])
                 left[item.lot.id] -= part
                 taken[item.lot.id] = taken.get(item.lot.id, Fraction(0)) + part

@@ -32,25 +32,46 @@ class OnHand:
         return not self.perishes or self.last is None or day <= self.last
 
 
-def last_day(lot: Lot, food: Food) -> date | None:
-    """The earliest of best-before and, once opened, the days it then keeps (day opened is day 0)."""
-    opened = None
-    if lot.opened and food.once_opened_days is not None:
-        opened = lot.opened + timedelta(days=food.once_opened_days)
-    dates = [day for day in (opened, lot.best_before) if day]
+def last_day(lot: Lot, food: Food, caution: str = "usual") -> tuple[date, str] | None:
+    """The earliest of the dates that are known, and what it rests on: `best before`, `once opened 7 days`, ...
+
+    Best before, as the maker says; once opened, the days it then keeps (the day opened is day 0; not in the freezer);
+    once thawed, the days that raw food then has (USDA FSIS, The Big Thaw); frozen, its freezer life.
+    """
+    dates: list[tuple[date, str]] = []
+    if lot.best_before:
+        dates.append((lot.best_before, "best before"))
+    if lot.opened and food.once_opened_days is not None and lot.place != "freezer":
+        days = food.once_opened_days
+        dates.append((lot.opened + timedelta(days=days), f"opened {_day(lot.opened)}, it then keeps {_days(days)}"))
+    keeping, end = food.keeping, 0 if caution == "strict" else 1
+    if keeping and lot.thawed and lot.place != "freezer" and (thawed := keeping.thawed_days or keeping.fridge_days):
+        dates.append((lot.thawed + timedelta(days=thawed[end]), f"thawed {_day(lot.thawed)}, {_days(thawed[end])}"))
+    if keeping and lot.frozen and lot.place == "freezer" and keeping.freezer_days:
+        life = keeping.freezer_days[end]
+        dates.append((lot.frozen + timedelta(days=life), f"frozen {_day(lot.frozen)}, {_days(life)}"))
     return min(dates) if dates else None
 
 
-def foods_on_hand(stock: Stock, today: date) -> tuple[tuple[OnHand, ...], tuple[Problem, ...]]:
+def _day(day: date) -> str:
+    return day.isoformat()
+
+
+def _days(days: int) -> str:
+    return f"{days} {'day' if days == 1 else 'days'}"
+
+
+def foods_on_hand(stock: Stock, today: date, caution: str = "usual") -> tuple[tuple[OnHand, ...], tuple[Problem, ...]]:
     """The lots of foods that count, first-expired first, and the problems of those past their time."""
     found: list[OnHand] = []
     problems: list[Problem] = []
     for lot in stock.lots:
         if lot.food is None or lot.recipe is not None:
             continue
-        last, cold = last_day(lot, lot.food), lot.place == "fridge"
-        if last and last < today:
-            problems.append(past_use_by(lot, last) if cold else past_best(lot, last))
+        known, cold = last_day(lot, lot.food, caution), lot.place == "fridge"
+        last = known[0] if known else None
+        if known and known[0] < today:
+            problems.append(past_use_by(lot, *known) if cold else past_best(lot, *known))
             if cold:
                 continue
         found.append(OnHand(lot, last, cold))

@@ -36,7 +36,8 @@ def use_first(
 
 def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until: date) -> UseFirst | None:
     lot = item.lot
-    if item.last is None or item.last > until or lot.food is None:
+    undated = item.last is None and lot.opened is not None and item.perishes
+    if lot.food is None or not (undated or (item.last and item.last <= until)):
         return None
     amount = conversion.total_amount(lot.measures, lot.pack, household.cup)
     for bought in shopped:
@@ -49,6 +50,7 @@ def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until
                 return None
             amount = exactly(rest, amount.unit)
     why = f"opened {lot.opened.isoformat()}" if lot.opened else "best before"
+    why += ", days once opened not known" if undated else ""
     return UseFirst(lot.food.name, None, amount, lot.place, item.last, why, lot.id)
 
 
@@ -58,13 +60,15 @@ def _dish(
     recipe = recipes[lot.recipe or ""]
     rest = left.get(lot.id, Fraction(0))
     last = dishes.expiry(lot, recipe, household.caution)
-    if rest <= 0 or last > until:
-        return None
     begun = dishes.start_of(lot)
+    undated = begun is None and lot.place != "freezer"
+    if rest <= 0 or (last > until and not undated):
+        return None
     why = f"made {begun.isoformat()}" if begun else "no date"
     if lot.place == "freezer":
         why += ", past its best" if last < until else ", frozen"
-    return UseFirst(None, recipe.key, exactly(rest, "each"), lot.place, last, why, lot.id)
+    by = None if last == date.max else last
+    return UseFirst(None, recipe.key, exactly(rest, "each"), lot.place, by, why, lot.id)
 
 
 def _made(thing: Filled) -> UseFirst | None:

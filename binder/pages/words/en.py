@@ -333,6 +333,13 @@ class Words(SiteWords):
     way_another, way_another_day = "eat {dish} today{whose}, this one once it has thawed", ", meant for {}"
     keeping_notes, rule, rules_head = "Keeping notes", "Rule", "Rules and their sources"
     refrigerator, freezer, assumed_short = "Cold", "Frozen", "assumed"
+    putting_away = "Putting the shopping away"
+    produce_washing = (
+        "What is washed ahead is dried fully and wrapped in a towel; carrots, celery and potatoes may stand in water "
+        "(Iowa State, 2025). Berries, mushrooms and herbs are washed just before use."
+    )
+    produce_cut = "Cut produce is cold within 2 h and eaten in 3 to 4 days (University of Maine, 2025)."
+    raw_below = "Raw meat and fish below everything that is eaten as it is, in a tray (common practice)."
     rule_set = "Rule set: {}."
     strict_for = "Strict for {}."
     strict_short = "{} strict"
