@@ -53,6 +53,9 @@ class PlaceFields(Fields):
     bans = Field("bans", ListOf(Text()), "Allergens that it does not allow in, in the words of either list.")
     home_food = Field("home food", YesNo(), "Whether food made at home is taken there; yes unless it says no.")
     notes = Field("notes", Text(), "What else to know about it.")
+    label_says = Field("label says", OneOrMany(Text()), "What it wants on the label of all that comes there: Room 12.")
+    stays_there = Field("stays there", ListOf(Text()), "Foods and tools that are there always: salt, cutlery.")
+    travels_once = Field("travels once", YesNo(), "Whether what is added on several days is taken there once a week.")
 
 
 class ContainerFields(Fields):

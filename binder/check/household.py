@@ -137,6 +137,9 @@ def _places(entry: Entry, listed: AllergenList, found: Found) -> tuple[Place, ..
                 bans,
                 _value(place.get(PlaceFields.home_food), True),
                 _value(place.get(PlaceFields.notes), ""),
+                tuple(said.value for said in place.get(PlaceFields.label_says) or ()),
+                tuple(said.value for said in place.get(PlaceFields.stays_there) or ()),
+                _value(place.get(PlaceFields.travels_once), False),
             )
         )
     if not any(place.name == HOME for place in made):

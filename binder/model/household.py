@@ -54,6 +54,9 @@ class Place:
     bans: tuple[str, ...] = ()
     home_food: bool = True  # home-made food is taken
     notes: str = ""
+    label_says: tuple[str, ...] = ()  # what it wants on every label: "Room 12"
+    stays_there: tuple[str, ...] = ()  # foods and tools that are there always, so never carried
+    travels_once: bool = False  # what is added on several days is taken there once, for the week
 
     def tool(self, kind: str) -> Tool | None:
         """The place's tool of that kind, or None."""

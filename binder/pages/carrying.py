@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from binder.pages.edition import Edition, unique
-from binder.pages.format import day_long, first_upper
+from collections import Counter
+from collections.abc import Sequence
+
+from binder.pages.edition import Edition, run, unique
+from binder.pages.format import TIMES, day_long, first_upper, listed
 from binder.pages.measures import amount
-from binder.pages.page import Block, Check, Checks, Heading, Page, Para, plain
+from binder.pages.page import Block, Box, Bullets, Check, Checks, Heading, Page, Para, plain
 from binder.reckon.facts import Carry, CarryItem
 
 FLASK = "insulated flask"
@@ -17,6 +20,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
         return ()
     blocks: list[Block] = [Para(plain(w.carry_note), "note")]
     blocks += [Para(plain(w.cold_source_note), "caution")] if any(c.cold for c in carries) else []
+    blocks += _rules(edition)
     for on in sorted(unique(c.date for c in carries)):
         blocks.append(Heading(2, day_long(on, w)))
         for carry in (c for c in carries if c.date == on):
@@ -27,7 +31,32 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 def _carry(carry: Carry, edition: Edition) -> list[Block]:
     w = edition.words
     title = w.carry_to.format(eater=carry.eater, place=carry.place)
-    return [Heading(3, title), Checks(tuple(_item(i, edition) for i in carry.items), 2)]
+    checks = [_item(item, edition) for item in carry.items]
+    checks += [Check(plain(w.comes_home), plain(", ".join(_counted(carry.comes_home))))] if carry.comes_home else []
+    there = [Para(plain(w.there_already.format(listed(carry.there, w))), "note")] if carry.there else []
+    return [Heading(3, title), *there, Checks(tuple(checks), 2)]
+
+
+def _counted(things: Sequence[str]) -> tuple[str, ...]:
+    """`deep tub`, `2 × deep tub`."""
+    counts = Counter(things)
+    return tuple(thing if counts[thing] == 1 else f"{counts[thing]}{TIMES}{thing}" for thing in unique(things))
+
+
+def _rules(edition: Edition) -> list[Block]:
+    """What each place that something is carried to does not allow, wants on a label, and what else is known of it."""
+    w = edition.words
+    lines = []
+    for place in edition.household.places:
+        if not any(carry.place == place.name for carry in edition.facts.carry_list):
+            continue
+        said = [w.place_bans.format(listed(place.bans, w))] if place.bans else []
+        said += [w.place_label.format(listed(place.label_says, w))] if place.label_says else []
+        said += [w.place_takes_none] if not place.home_food else []
+        said += [place.notes] if place.notes else []
+        if said:
+            lines.append((*run(f"{first_upper(place.name)}: ", "strong"), *run(" ".join(said))))
+    return [Box("note", w.place_rules, (Bullets(tuple(lines)),))] if lines else []
 
 
 def _item(item: CarryItem, edition: Edition) -> Check:

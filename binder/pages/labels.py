@@ -78,6 +78,8 @@ def _whose(facts: LabelFacts, edition: Edition) -> str:
     said += [facts.eater] if facts.eater else []
     said += [day(facts.eat_on, w)] if facts.eat_on else []
     said += [facts.place] if facts.place and facts.place != "home" else []
+    place = next((one for one in edition.household.places if one.name == facts.place), None)
+    said += place.label_says if place else ()
     return w.separator.join(unique(first_upper(part) if n == 0 else part for n, part in enumerate(said)))
 
 

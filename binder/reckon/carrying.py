@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
 from binder.model.food import Food
 from binder.model.household import HOME, Household, Place
-from binder.model.quantity import exactly
+from binder.model.quantity import Amount, exactly
+from binder.model.recipe import HOT_TOOLS
 from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Serving
 from binder.reckon.scaling import scaled
+from binder.tables.words import key as plain_key
 
 FRIDGE_AISLES = frozenset({"dairy and eggs", "meat and fish", "produce"})
 PERISHABLE = frozenset({"dairy and eggs", "meat and fish"})
@@ -27,7 +30,8 @@ def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Car
             found.setdefault((serving.date, serving.eater, serving.place), []).append(serving)
     rank = {eater.name: n for n, eater in enumerate(household.eaters)}
     order = sorted(found, key=lambda key: (key[0], rank[key[1]], key[2]))
-    return tuple(_carry(key, found[key], household.place(key[2])) for key in order)
+    carries = tuple(_carry(key, found[key], household.place(key[2])) for key in order)
+    return _travelling_once(carries, household)
 
 
 def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) -> Carry:
@@ -36,12 +40,73 @@ def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) ->
         items.extend(_dish(serving))
         items.extend(_extras(serving))
     cold = any(needs_cold(s) for s in servings) and place.tool("fridge") is None
+    items.extend(_tools(servings, place))
     if any(s.reheat and s.reheat.means == "flask" for s in servings):
         items.append(CarryItem(FLASK, None, "cupboard", "flask"))
     items.append(CarryItem("cutlery", None, "drawer", "cutlery"))
     if cold:
         items.append(CarryItem(COLD_PACKS, exactly(COLD_SOURCES, "each"), "freezer", "cold source"))
-    return Carry(key[0], key[1], key[2], tuple(items), cold)
+    stays = frozenset(plain_key(one) for one in place.stays_there)
+    there = tuple(dict.fromkeys(item.what for item in items if _stays(item, stays)))
+    carried = tuple(item for item in items if not _stays(item, stays))
+    return Carry(key[0], key[1], key[2], carried, cold, there, _comes_home(servings, carried))
+
+
+def _stays(item: CarryItem, stays: frozenset[str]) -> bool:
+    return item.kind in ("at service", "tool", "cutlery", "flask") and plain_key(item.what) in stays
+
+
+def _tools(servings: list[Serving], place: Place) -> list[CarryItem]:
+    """Hand tools that a step at service names and the place has not; what heats must be there (`cannot-finish`)."""
+    kinds = dict.fromkeys(use.kind for s in servings if s.facts for step in s.facts.recipe.service for use in step.uses)
+    lacking = [kind for kind in kinds if kind not in HOT_TOOLS and place.tool(kind) is None]
+    return [CarryItem(kind, None, "kitchen", "tool") for kind in lacking]
+
+
+def _comes_home(servings: list[Serving], carried: tuple[CarryItem, ...]) -> tuple[str, ...]:
+    """The empty containers, and what else went along and is wanted again."""
+    boxes = [s.container for s in servings if s.container and s.kept != "at service"]
+    return (*boxes, *(i.what for i in carried if i.kind in ("tool", "flask", "cutlery", "cold source")))
+
+
+def _travelling_once(carries: tuple[Carry, ...], household: Household) -> tuple[Carry, ...]:
+    """Where a place says so and can keep it: what is added on several days goes along on the first, for all of them."""
+    wanted: dict[tuple[str, str, str], list[CarryItem]] = {}
+    for carry in carries:
+        place = household.place(carry.place)
+        for item in carry.items if place.travels_once else ():
+            if item.kind == "at service" and (item.from_ == "cupboard" or place.tool(item.from_)):
+                wanted.setdefault((carry.eater, carry.place, item.what), []).append(item)
+    sums = {key: whole for key, items in wanted.items() if len(items) > 1 and (whole := _sum(items))}
+    gone: set[tuple[str, str, str]] = set()
+    made: list[Carry] = []
+    for carry in carries:
+        items: list[CarryItem] = []
+        there = list(carry.there)
+        for item in carry.items:
+            key = (carry.eater, carry.place, item.what)
+            if item.kind != "at service" or key not in sums:
+                items.append(item)
+            elif key in gone:
+                there.append(item.what)
+            else:
+                gone.add(key)
+                items.append(replace(item, amount=sums[key]))
+        here = {item.what for item in items}
+        there = [what for what in dict.fromkeys(there) if what not in here]
+        made.append(replace(carry, items=tuple(items), there=tuple(there)))
+    return tuple(made)
+
+
+def _sum(items: list[CarryItem]) -> Amount | None:
+    """All amounts together; None when one is not known or another unit."""
+    amounts = [item.amount for item in items if item.amount is not None]
+    if len(amounts) < len(items) or len({amount.unit for amount in amounts}) > 1:
+        return None
+    whole = amounts[0]
+    for amount in amounts[1:]:
+        whole = whole.plus(amount)
+    return whole
 
 
 def needs_cold(serving: Serving) -> bool:

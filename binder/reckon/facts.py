@@ -418,6 +418,8 @@ class Carry:
     place: str
     items: tuple[CarryItem, ...]
     cold: bool
+    there: tuple[str, ...] = ()  # what is at the place already: it stays there, or travelled on an earlier day
+    comes_home: tuple[str, ...] = ()  # containers, flask, cold packs
 
 
 @dataclass(frozen=True, slots=True)

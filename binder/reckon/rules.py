@@ -103,6 +103,9 @@ def _may_be(kind: str, facts: RecipeFacts) -> tuple[str, ...]:
 
 def _banned(group: _Group, household: Household) -> Iterator[Problem]:
     facts, line, place = group.facts, group.line, group.place
+    if not place.home_food and group.servings[0].kept != "at service":
+        message = f"{group.who} is made at home; {place.name} takes no food from home"
+        yield error(line.span, "banned-at-place", message)
     for banned in place.bans:
         if what := _contained(banned, facts, household):
             message = f"{group.who} contains {what}; {place.name} does not allow {banned}"

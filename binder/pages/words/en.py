@@ -309,6 +309,10 @@ class Words(SiteWords):
     )
     carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "{}"
     carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
+    there_already, comes_home = "There already: {}.", "Comes home"
+    place_rules = "What the places ask"
+    place_bans = "Not allowed in: {}, nor what the pack says may contain it."
+    place_label, place_takes_none = "On every label: {}.", "Takes no food made at home."
     cold_source_note = (
         "Where cold packs are listed, two cold packs. Without them no longer than 2 h, 1 h above 90 °F / 32 °C "
         "(USDA FSIS)."
