@@ -71,12 +71,14 @@ def _library(examined: Examined) -> Library:
 
 
 def _facts(examined: Examined, content: Content, memory: Memory) -> dict[str, bytes]:
-    library = _library(examined)
     files = {f"site/{file.path}": json_press.data_bytes(file) for file in schema.schema_files()}
     with memory.book("facts", content.shown) as book:
         for week, facts in examined.weeks.items():
-            anew = partial(_week_facts, facts, library, content.name)
-            mark = digest((examined.marks.weeks[week], repr(facts.problems), content.name))
+            anew = partial(_week_facts, facts, examined, content.name)
+            # Besides what its mark stands for: the day, what closed weeks say of it, and what is wrong anywhere.
+            beside = [(sheet.expected_minutes, sheet.expected_from) for sheet in facts.run_sheets]
+            beside_mark = repr((facts.today, beside, facts.problems))
+            mark = digest((examined.marks.weeks[week], beside_mark, content.name))
             raw = anew() if week == examined.current else book.recall(mark, anew)
             files[f"site/{data.week_path(week)}"] = raw
         for key, of in examined.recipes.items():
@@ -89,13 +91,16 @@ def _recipe_facts(facts: RecipeFacts) -> bytes:
     return json_press.data_bytes(data.recipe_data(facts))
 
 
-def _week_facts(facts: WeekFacts, library: Library, folder: str) -> bytes:
-    return json_press.data_bytes(data.week_data(facts, labels.label_lines(facts, library), folder))
+def _week_facts(facts: WeekFacts, examined: Examined, folder: str) -> bytes:
+    lines = labels.label_lines(facts, examined.library_of(facts.week))
+    return json_press.data_bytes(data.week_data(facts, lines, folder))
 
 
 def _named_photos(examined: Examined, content: Content) -> list[str]:
-    """The pictures that recipes name."""
-    return sorted({r.photo for r in _library(examined).recipes.values() if r.photo and r.photo in content.photos})
+    """The pictures that recipes name, those of closed weeks too."""
+    recipes = [facts.recipe for week in examined.weeks.values() for facts in week.recipes.values()]
+    named = {one.photo for one in (*_library(examined).recipes.values(), *recipes) if one.photo}
+    return sorted(named & set(content.photos))
 
 
 def _photos(examined: Examined, content: Content, memory: Memory) -> dict[str, bytes]:
@@ -138,6 +143,8 @@ def _site(
         private=asked.private,
         recipe_marks=examined.marks.recipes,
         week_marks=examined.marks.weeks,
+        then=examined.then,
+        years=examined.years,
     )
     with memory.book("pages", content.shown) as book:
         return {f"site/{path}": raw for path, raw in site_files(whole, theme, photos, book.recall).items()}
@@ -151,7 +158,9 @@ def _calendar(examined: Examined) -> dict[str, bytes]:
     facts = _current(examined)
     if facts is None:
         return {}
-    return {f"calendar/{facts.week}.ics": calendar_bytes(calendar.calendar_events(facts, _library(examined)))}
+    return {
+        f"calendar/{facts.week}.ics": calendar_bytes(calendar.calendar_events(facts, examined.library_of(facts.week)))
+    }
 
 
 def _share(examined: Examined, content: Content, theme: Theme, memory: Memory) -> dict[str, bytes]:
@@ -167,7 +176,8 @@ def _share(examined: Examined, content: Content, theme: Theme, memory: Memory) -
             words = book.recall(key, partial(_words, page, theme, sheet, language, photos))
             files[f"share/{page.path}"] = sheet.laid_in(words)
     if facts := _current(examined):
-        files[f"share/{facts.week}.html"] = shared_html(share.share_week(facts, library), theme, language, {})
+        menu = share.share_week(facts, examined.library_of(facts.week))
+        files[f"share/{facts.week}.html"] = shared_html(menu, theme, language, {})
     news = feed.feed(library, examined.recipes, examined.asked.today)
     return files | ({"share/feed.xml": feed_bytes(news)} if news else {})
 
@@ -215,7 +225,7 @@ def _drawings(
 
 
 def _labels(facts: WeekFacts, examined: Examined, theme: Theme) -> Drawing:
-    library, today = _library(examined), examined.asked.today
+    library, today = examined.library_of(facts.week), examined.asked.today
     sheet = labels.label_pages(facts, library, draft=examined.asked.draft)
     place = geometry(library)
     base = (library.household.site_address or "").rstrip("/")
@@ -233,7 +243,11 @@ def _labels_pdf(pages: LabelPages, place: Geometry, theme: Theme, today: date, c
 def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme, memory: Memory) -> Drawing:
     asked = examined.asked
     made = binder_section.binder_pages(
-        facts, _library(examined), examined.recipes, draft=asked.draft, private=asked.private
+        facts,
+        examined.library_of(facts.week),
+        facts.recipes or examined.recipes,
+        draft=asked.draft,
+        private=asked.private,
     )
     photos, today = _photos(examined, content, memory), examined.asked.today
     key = ("binder", repr(made), theme_digest(theme), str(today), repr(sorted(photos.items())))

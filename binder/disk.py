@@ -18,7 +18,7 @@ from types import MappingProxyType
 from binder.press.theme import Theme
 from binder.source.limits import MOST_BYTES
 
-FOLDERS = (("recipes", ".md"), ("weeks", ".md"))
+FOLDERS = (("recipes", ".md"), ("weeks", ".md"), ("editions", ".md"), ("editions", ".yaml"))
 SINGLE = ("household.yaml", "foods.yaml", "stock.yaml")
 PICTURES = frozenset({".jpg", ".jpeg", ".png", ".webp", ".avif", ".gif", ".svg"})
 MOST_PICTURE_BYTES = 30_000_000

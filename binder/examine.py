@@ -4,21 +4,23 @@ from __future__ import annotations
 
 import pickle
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import partial
 from types import MappingProxyType
 
+from binder.check.editions import FOLDER as EDITIONS
 from binder.check.library import STOCK, check_library
 from binder.disk import Content
+from binder.kept import Kept
 from binder.marks import Marks, marks_of
 from binder.memory import Book, Memory
 from binder.model.library import Library
 from binder.model.week import Week
 from binder.problem import Problem, in_order
-from binder.reckon import closing, plan, recipes, run_sheet
+from binder.reckon import closing, past, plan, recipes, run_sheet
 from binder.reckon.closed import as_it_was
-from binder.reckon.facts import RecipeFacts, ToClose, WeekFacts
+from binder.reckon.facts import RecipeFacts, ToClose, WeekFacts, Year
 from binder.reckon.run_sheet_apart import Drawn, Pairs
 from binder.reckon.run_sheet_order import Care
 from binder.reckon.run_sheet_problem import Kitchen
@@ -59,6 +61,13 @@ class Examined:
     problems: tuple[Problem, ...]
     texts: Mapping[str, str]
     marks: Marks = NO_MARKS
+    then: Mapping[str, Library] = field(default_factory=lambda: MappingProxyType({}))  # closed weeks, as they were made
+    years: tuple[Year, ...] = ()
+
+    def library_of(self, week: str) -> Library:
+        """What a week was made of."""
+        assert self.library is not None
+        return self.then.get(week, self.library)
 
     @property
     def has_errors(self) -> bool:
@@ -66,10 +75,11 @@ class Examined:
 
 
 def read(content: Content) -> Mapping[str, Document]:
-    """Every file as a document, by its path within the content folder."""
+    """Every file as a document, by its path within the content folder; but for what closed weeks keep of theirs."""
     return {
         path: read_document(raw, path, "yaml" if path.endswith(".yaml") else "markdown")
         for path, raw in content.files.items()
+        if not path.startswith(f"{EDITIONS}/")
     }
 
 
@@ -84,18 +94,24 @@ def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda st
         return Examined(asked, None, {}, {}, None, in_order(checked.problems), texts)
     current = plan.printed_week(checked.library, asked.today, asked.week)
     library = _as_tried(checked.library, current, asked.tried) if asked.tried else checked.library
+    kept = Kept(library, documents, content)
     say("reckoning")
     facts, unweighed = recipes.all_facts(library.recipes, library.household)
-    marks = marks_of(library, content.files, asked.today)
+    marks = marks_of(library, content.files, asked.today, frozenset(kept))
     with memory.book("run-sheets", content.shown) as sheets, memory.book("weeks", content.shown) as book:
         archive = WeekMemory(book, facts, library.household)
-        weeks = _weeks(library, facts, current, asked, _remembered(sheets), archive, marks)
+        draw_up = _remembered(sheets)
+        then = {key: made for key in kept if (made := _as_made(key, kept, marks, archive, draw_up))}
+        was = {key: week for key, (week, _) in then.items()}
+        library = replace(library, weeks=MappingProxyType({**library.weeks, **was}))
+        weeks = _weeks(library, facts, current, asked, draw_up, archive, marks, then)
     serves = current is not None and not library.weeks[current].is_archive
-    past = () if serves else plan.past_their_time(library, asked.today)
-    known = (*checked.problems, *unweighed, *past)
+    stale = () if serves else plan.past_their_time(library, asked.today)
+    known = (*checked.problems, *unweighed, *stale)
     problems = in_order((*known, *(p for week in weeks.values() for p in week.problems)))
-    weeks = {key: _with_known(week, known) for key, week in weeks.items()}
-    return Examined(asked, library, facts, weeks, current, problems, texts, marks)
+    weeks = {key: _with_known(week, known, key in then) for key, week in weeks.items()}
+    years = past.years(library, weeks)
+    return Examined(asked, library, facts, weeks, current, problems, texts, marks, kept, years)
 
 
 def _as_tried(library: Library, current: str | None, tried: Tried) -> Library:
@@ -110,10 +126,11 @@ def _as_tried(library: Library, current: str | None, tried: Tried) -> Library:
     return replace(library, weeks=MappingProxyType({**library.weeks, week.key: other}))
 
 
-def _with_known(week: WeekFacts, known: tuple[Problem, ...]) -> WeekFacts:
-    """A week with all that was found before it was reckoned, but for what stands in other weeks' files."""
+def _with_known(week: WeekFacts, known: tuple[Problem, ...], as_made: bool) -> WeekFacts:
+    """A week with all that was found before it was reckoned, but for what stands in other weeks' files; a week that
+    is as it was made has nothing to do with today's recipes, household and stock."""
     mine = f"weeks/{week.week}.md"
-    here = (p for p in known if p.span.path == mine or not p.span.path.startswith("weeks/"))
+    here = (p for p in known if p.span.path == mine or not (as_made or p.span.path.startswith("weeks/")))
     return replace(week, problems=in_order((*week.problems, *here)))
 
 
@@ -125,6 +142,7 @@ def _weeks(
     draw_up: run_sheet.DrawUp,
     archive: WeekMemory,
     marks: Marks,
+    then: Mapping[str, tuple[Week, WeekFacts]],
 ) -> dict[str, WeekFacts]:
     """Each week's facts; the stock on hand serves the current week, the others are archive.
 
@@ -132,11 +150,13 @@ def _weeks(
     """
 
     def reckoned(week: Week) -> WeekFacts:
+        if week.key in then:
+            return replace(then[week.key][1], today=asked.today)
         stock = library.stock if week.key == current and not week.is_archive else None
         anew = partial(plan.reckon_week, week, library, facts, stock, asked.today, draw_up=draw_up)
         found = anew() if week.key == current else archive.week(marks.weeks[week.key], anew)
         if week.closed is None:
-            return replace(found, to_close=to_close(week, found))
+            return replace(past.with_past(found, library), to_close=to_close(week, found))
         left = tuple(p for p in found.problems if p.span.path == STOCK)
         return replace(as_it_was(found, week.came_to, library.household), problems=left)
 
@@ -155,6 +175,23 @@ def _weeks(
         return rows() if week.key == current else archive.recall(marks.to_close(week.key), rows)
 
     return {week.key: reckoned(week) for week in library.weeks.values() if asked.week in (None, week.key)}
+
+
+def _as_made(
+    key: str, kept: Kept, marks: Marks, archive: WeekMemory, draw_up: run_sheet.DrawUp
+) -> tuple[Week, WeekFacts] | None:
+    """A closed week and its facts, reckoned from what it was made of with the stock it began with; None when that
+    cannot be read any more."""
+
+    def made() -> tuple[Week, WeekFacts] | None:
+        then = kept.get(key)
+        if then is None:
+            return None
+        week, (facts, _) = then.weeks[key], recipes.all_facts(then.recipes, then.household)
+        found = plan.reckon_week(week, then, facts, then.stock, closing.planned_from(week), draw_up=draw_up)
+        return week, as_it_was(found, week.came_to, then.household)
+
+    return archive.recall(marks.weeks[key], made)
 
 
 def _remembered(book: Book) -> run_sheet.DrawUp:

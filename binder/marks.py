@@ -33,10 +33,11 @@ class Marks:
         return digest(("to close", self.weeks[week], self.stock))
 
 
-def marks_of(library: Library, files: Mapping[str, bytes], today: date) -> Marks:
+def marks_of(library: Library, files: Mapping[str, bytes], today: date, kept: frozenset[str]) -> Marks:
     """A recipe: its own file, those of its parts, and what the household says of itself and of its foods.
 
     A week: its file, the recipes it reaches, and the day. Stock is in neither: it serves the current week alone.
+    One of the `kept`, which are made of files of their own: its file, which names those by their hashes.
     """
     ways = digest(tuple(part for path, raw in sorted(files.items()) if _is_of_all(path) for part in (path, raw)))
     recipes: dict[str, str] = {}
@@ -54,6 +55,9 @@ def marks_of(library: Library, files: Mapping[str, bytes], today: date) -> Marks
         mark(key)
     weeks = {}
     for week in library.weeks.values():
+        if week.key in kept:
+            weeks[week.key] = digest(("as made", files[week.span.path]))
+            continue
         reached = sorted(set(_reached(week)) & library.recipes.keys())
         weeks[week.key] = digest((ways, files[week.span.path], str(today), *(recipes[key] for key in reached)))
     stock = digest((files.get(STOCK, b""),))

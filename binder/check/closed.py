@@ -53,6 +53,7 @@ def closed_of(entry: Entry) -> Closed:
         to_pay=_number(cost, ClosedCostFields.to_pay) if cost else None,
         currency=currency.value if currency else "",
         cost_at_least=bool(least and least.value),
+        made_of=MappingProxyType({path.value: one.value for path, one in entry.get(ClosedFields.made_of) or ()}),
     )
 
 

@@ -93,6 +93,11 @@ class ClosedFields(Fields):
     cost = Field("cost", Record(ClosedCostFields), "What the week cost, not rounded.")
     recipes = Field("recipes", ListOf(Record(ClosedRecipeFields)), "What each portion was made of.")
     stock = Field("stock", ListOf(Record(StockChangeFields)), "The lines of stock.yaml that closing changed.")
+    made_of = Field(
+        "made of",
+        MapOf(Text(), Text()),
+        "The files it was reckoned from, each with its edition; they lie in editions/.",
+    )
     note = AnswerFields.note
 
 

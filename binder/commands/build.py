@@ -16,6 +16,7 @@ from typing import cast
 import click
 
 from binder import disk
+from binder.commands import together
 from binder.commands.arguments import AT, CONTENT, COOKS, OUT, THEME, TODAY, WEEK, Start, may_colour, read, theme_of
 from binder.commands.terminal import Status
 from binder.memory import Key, of_this_program
@@ -94,6 +95,8 @@ def command(
 ) -> None:
     """Build the site, the binder, the labels, the calendar, the share pages and the facts."""
     files, set_with = read(content), theme_of(theme, content)
+    if together.unfinished(content):
+        click.echo(together.STOPPED, err=True)
     kinds = cast("frozenset[Kind]", frozenset(only) or frozenset(KINDS))
     standing = disk.standing_binders(out)
     wanted = Wanted(files, set_with, out, today or date.today(), week, kinds, draft, private, standing, cooks, at)

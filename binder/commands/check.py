@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 from binder.commands.arguments import AT, CONTENT, COOKS, TODAY, WEEK, Start, read
+from binder.commands.from_past import not_closed, session_words, unfinished, weights
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, summary
 from binder.examine import Examined
@@ -49,7 +50,7 @@ def command(
         )
     else:
         say_problems(examined, files)
-        for line in _sessions(examined):
+        for line in (*_sessions(examined), *weights(examined), *unfinished(content), *not_closed(examined)):
             click.echo(line)
         click.echo(summary(examined.problems, "" if examined.problems else "nothing to mend"))
     sys.exit(1 if examined.has_errors or (strict and examined.problems) else 0)
@@ -68,6 +69,8 @@ def _session(sheet: RunSheet, examined: Examined) -> str:
     said = [f"prep on {sheet.start:%a %d %b, %H:%M} to {sheet.finish:%H:%M}: {hours} h {minutes:02d} min, {proof}"]
     if sheet.apart_minutes:
         said.append(f"{sheet.apart_minutes} min of it to keep {_meetings(sheet, kept=True)} apart")
+    if expected := session_words(sheet):
+        said.append(expected)
     if left := _meetings(sheet, kept=False):
         said.append(f"{left} cannot be kept apart: wash up between")
     if sheet.tried and examined.library is not None:

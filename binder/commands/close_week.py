@@ -12,6 +12,7 @@ from typing import NoReturn
 import click
 
 from binder import disk
+from binder.check.editions import FOLDER as EDITIONS
 from binder.commands import together
 from binder.commands.arguments import FOLDER, TODAY, may_colour, read
 from binder.commands.close_week_answers import NOTHING, answers_set, differences, over, read_answers
@@ -159,15 +160,23 @@ def _write(closing: Closing, closed: Closed, dry_run: bool) -> None:
         return
     files, stocked = made
     folder = Path(closing.content.shown)
+    kept = [path for path in files if path.startswith(f"{EDITIONS}/")]
     if dry_run:
+        for path in kept:
+            click.echo(f"new: {folder / path}")
         for path, raw in files.items():
+            if path in kept:
+                continue
             click.echo(_difference(text_of(closing.content, path), raw.decode(), folder / path), nl=False)
         return
     together.write_together(folder, files)
     for change in stocked.changes:
         click.echo(f"{change.place}: {change.was or 'new'} -> {change.now or 'used up'}")
     for path in files:
-        click.echo(f"wrote {folder / path}")
+        if path not in kept:
+            click.echo(f"wrote {folder / path}")
+    if kept:
+        click.echo(f"kept what the week was made of: {len(kept)} new files in {folder / EDITIONS}")
     if not files:
         click.echo("nothing to change")
 

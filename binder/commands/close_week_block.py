@@ -26,9 +26,10 @@ def block_of(closed: Closed) -> dict[str, Any]:
         "note": closed.note,
         "cost": cost,
         "recipes": [_recipe(one) for one in closed.recipes],
+        "made of": dict(closed.made_of),
         "stock": [_written(place=one.place, was=one.was, now=one.now) for one in closed.stock],
     }
-    return {key: value for key, value in block.items() if value not in (None, [], "")}
+    return {key: value for key, value in block.items() if value not in (None, [], {}, "")}
 
 
 def _written(**values: Any) -> dict[str, Any]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
 
-from binder.check.library import check_library
+from binder.check.editions import edition, edition_path, files_then
+from binder.check.library import FOODS, HOUSEHOLD, check_library
 from binder.commands.close_week_answers import minutes_of
 from binder.commands.close_week_block import block_of
 from binder.commands.close_week_stock import PATH as STOCK
@@ -30,7 +30,10 @@ ROW = 400
 
 @dataclass(frozen=True, slots=True)
 class Closing:
-    """A week about to be closed. `stock_text` is stock.yaml as it was before the week was closed the first time."""
+    """A week about to be closed. `files`: what it is reckoned from, those of the first closing when it is closed again.
+
+    `stock_text` is stock.yaml as it was before the week was closed the first time.
+    """
 
     content: Content
     week: Week
@@ -39,6 +42,7 @@ class Closing:
     facts: WeekFacts
     rows: tuple[Row, ...]
     sessions: tuple[ClosedSession, ...]
+    files: Mapping[str, bytes]
     stock_text: str
     before: Closed
     notes: tuple[str, ...] = ()
@@ -65,10 +69,15 @@ def prepared(content: Content, week: Week) -> Closing | Problem:
     back = before_week(text_of(content, STOCK), before.stock)
     if isinstance(back, Problem):
         return back
-    files = {**content.files, STOCK: back.text.encode()} if back.text or STOCK in content.files else content.files
+    files = dict(content.files)
+    if then := files_then(before.made_of, content.files):
+        files = {**{path: raw for path, raw in files.items() if not path.startswith("recipes/")}, **then}
+    if back.text or STOCK in content.files:
+        files[STOCK] = back.text.encode()
     _, library, _ = understood(replace(content, files=MappingProxyType(files)), week.key)
     assert library is not None, "it was there before"
     known, _ = recipes.all_facts(library.recipes, library.household)
+    week = library.weeks.get(week.key, week)
     facts = plan.reckon_week(week, library, known, library.stock, planned_from(week))
     sessions = tuple(
         ClosedSession(one.on, one.at_minutes, next((s.minutes for s in facts.run_sheets if s.of == one), None))
@@ -83,6 +92,7 @@ def prepared(content: Content, week: Week) -> Closing | Problem:
         facts=facts,
         rows=rows(facts, known, library.stock),
         sessions=timed,
+        files=files,
         stock_text=back.text,
         before=before,
         notes=back.notes,
@@ -107,11 +117,14 @@ def concluded(closing: Closing, said: Closed, today: date) -> tuple[Closed, tupl
         sessions=sessions,
         substitutions=said.substitutions if said.substitutions is not None else before.substitutions,
         note=said.note if said.note is not None else before.note,
-        recipes=portions_then(facts, _editions(closing)) if first else before.recipes,
+        recipes=portions_then(facts, {key: edition(_recipe_file(closing, key)) for key in closing.recipes})
+        if first
+        else before.recipes,
         consumed=facts.cost.consumed if first else before.consumed,
         to_pay=facts.cost.to_pay if first else before.to_pay,
         currency=facts.cost.currency if first else before.currency,
         cost_at_least=facts.cost.at_least if first else before.cost_at_least,
+        made_of=_made_of(closing) if first else before.made_of,
     )
     return made, tuple(f"{d.name}: {_sum(d)}" for d in dishes if accounted(d) < 0)
 
@@ -131,13 +144,21 @@ def open_ends(closed: Closed) -> tuple[str, ...]:
     )
 
 
-def _editions(closing: Closing) -> Mapping[str, str]:
-    """A short hash of each recipe's file, line ends aside."""
-    found = {}
-    for key in closing.recipes:
-        raw = closing.content.files.get(f"recipes/{key}.md", b"").replace(b"\r\n", b"\n")
-        found[key] = hashlib.sha256(raw).hexdigest()[:12]
-    return found
+def _recipe_file(closing: Closing, key: str) -> bytes:
+    return closing.files.get(f"recipes/{key}.md", b"")
+
+
+def _made_of(closing: Closing) -> Mapping[str, str]:
+    """The household, foods and stock, and every recipe that the week and the stock reach, with their editions."""
+    paths = (HOUSEHOLD, FOODS, STOCK, *(f"recipes/{key}.md" for key in sorted(closing.library.recipes)))
+    return {path: edition(closing.files[path]) for path in paths if path in closing.files}
+
+
+def _editions(closing: Closing, closed: Closed) -> Mapping[str, bytes]:
+    """The files of a first closing, to be kept."""
+    if closing.before.recipes:
+        return {}
+    return {edition_path(path, of): closing.files[path] for path, of in closed.made_of.items()}
 
 
 def files_of(closing: Closing, closed: Closed) -> tuple[Mapping[str, bytes], Stocked] | Problem:
@@ -154,5 +175,5 @@ def files_of(closing: Closing, closed: Closed) -> tuple[Mapping[str, bytes], Sto
     text = edited(text_of(closing.content, path), [Put("closed", block_of(whole), ROW)], path)
     if isinstance(text, Problem):
         return text
-    made = {STOCK: stocked.text.encode(), path: text.encode()}
+    made = {**_editions(closing, closed), STOCK: stocked.text.encode(), path: text.encode()}
     return {name: raw for name, raw in made.items() if raw != closing.content.files.get(name, b"")}, stocked

@@ -10,6 +10,7 @@ import click
 from binder import disk
 from binder.build import outputs
 from binder.commands.build import Built, Wanted
+from binder.commands.from_past import not_closed
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, problem_lines, summary
 from binder.memory import Memory
@@ -27,10 +28,15 @@ def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
         click.echo(summary(examined.problems, "nothing was replaced"), err=True)
         sys.exit(1)
     made = outputs(examined, files, wanted.theme, wanted.kinds, memory, status.stage, wanted.standing)
+    behind = tuple(not_closed(examined))
+    for line in behind:
+        click.echo(line, err=True)
     status.stage("writing")
     changed = disk.replace_outputs(wanted.out, made, wanted.owned)
     plain, coloured = (
         tuple(problem_lines(examined.problems, examined.texts, files.shown, colour)) for colour in (False, True)
     )
     found = f"{summary(examined.problems, '')}; " if examined.problems else ""
-    return Built(plain, coloured, found, {path: sha256(raw).digest() for path, raw in made.items()}), changed
+    return Built(
+        (*plain, *behind), (*coloured, *behind), found, {path: sha256(raw).digest() for path, raw in made.items()}
+    ), changed

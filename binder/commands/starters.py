@@ -104,7 +104,7 @@ def household(folder: Path) -> list[Path]:
     written = []
     for name, raw in source.files.items():
         stem = name.removeprefix("recipes/").removesuffix(".md")
-        if name == newest or not name.startswith(("weeks/", "recipes/")) or stem in wanted:
+        if name == newest or not name.startswith(("weeks/", "recipes/", "editions/")) or stem in wanted:
             disk.write_file(folder / name, raw)
             written.append(folder / name)
     for name, raw in source.photos.items():

@@ -13,6 +13,7 @@ from pathlib import Path
 from binder import disk
 
 NOTE = ".unfinished.json"
+STOPPED = "a closing was stopped in the middle: `binder close-week` finishes it before anything else"
 
 
 class Changed(Exception):

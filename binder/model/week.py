@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
+from types import MappingProxyType
 from typing import Literal
 
 from binder.model.household import HOME
@@ -158,6 +159,7 @@ class Closed:
     to_pay: Fraction | None = None
     currency: str = ""
     cost_at_least: bool = False
+    made_of: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))  # path of each file, its edition
 
     def dish(self, recipe: str, which: int = 1) -> ClosedDish | None:
         return next((one for one in self.dishes if (one.recipe, one.which) == (recipe, which)), None)

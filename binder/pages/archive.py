@@ -7,7 +7,7 @@ import re
 from binder.pages.edition import run, unique
 from binder.pages.format import day, week_title
 from binder.pages.page import Block, Column, Heading, Page, Para, Prose, Row, Table, Text, plain
-from binder.pages.site_shelf import NOTES_PATH, WEEKS_PATH, Shelf, address, week_path
+from binder.pages.site_shelf import NOTES_PATH, WEEKS_PATH, Shelf, address, week_path, year_path
 
 FIRST_WORDS = 24
 _LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
@@ -21,10 +21,17 @@ def archive_page(shelf: Shelf) -> Page:
     if any(_notes(key, shelf) for key in shelf.week_keys):
         blocks.append(Para(run(w.past_notes, "", NOTES_PATH)))
     for year in unique(key.partition("-W")[0] for key in shelf.week_keys):
-        blocks += [Heading(2, year, f"year-{year}"), _year(year, shelf)]
+        blocks += [Heading(2, year, f"year-{year}"), *_whole_year(year, shelf), _year(year, shelf)]
     if not shelf.week_keys:
         blocks.append(Para(plain(w.no_weeks), "note"))
     return Page(WEEKS_PATH, w.weeks, "archive", tuple(blocks), shelf.crumbs((w.weeks, None)))
+
+
+def _whole_year(year: str, shelf: Shelf) -> list[Block]:
+    """The way to the year's own page where a week of it is closed."""
+    w = shelf.words
+    found = [one.year for one in shelf.years if str(one.year) == year]
+    return [Para(run(w.year_link.format(year), "", address(year_path(one)))) for one in found]
 
 
 def _year(year: str, shelf: Shelf) -> Table:

@@ -12,8 +12,8 @@ from datetime import date, datetime, timedelta
 from html import escape
 
 _HEAD = 26
-_INK = "#1a1a1a"
-_TONE = "#d9d9d9"
+INK = "#1a1a1a"
+TONE = "#d9d9d9"
 _HATCH_STEP = 6
 _WRITTEN = 0.66
 _ADVANCE_EM = 0.56  # mean advance of a sans, with room to spare
@@ -99,7 +99,7 @@ def timeline(
         top = _HEAD + n * form.row
         parts += [_row_label(label, top, form)] if label else []
         parts += [_bar(bar, x(bar.start), x(bar.finish), top, form) for bar in lane]
-    return _svg(parts, bottom + 6, title, description, id_, form)
+    return whole(parts, bottom + 6, title, description, id_, form)
 
 
 def _lanes(row: str, bars: Sequence[Bar]) -> list[list[Bar]]:
@@ -126,33 +126,33 @@ def _ticks(start: datetime, finish: datetime, apart: float) -> Iterable[datetime
 
 def _tick(x: float, words: str, bottom: float, form: Form) -> str:
     return (
-        f'<line class="axis" x1="{x:.1f}" y1="{_HEAD - 6}" x2="{x:.1f}" y2="{bottom}" stroke="{_INK}" '
-        f'stroke-width="0.4" stroke-dasharray="1 3"/>' + _words(x, 14, words, "middle", form)
+        f'<line class="axis" x1="{x:.1f}" y1="{_HEAD - 6}" x2="{x:.1f}" y2="{bottom}" stroke="{INK}" '
+        f'stroke-width="0.4" stroke-dasharray="1 3"/>' + written(x, 14, words, "middle", form)
     )
 
 
 def _row_label(words: str, top: float, form: Form) -> str:
     said = fitted(words, form.label - 4, form)
-    return _rule(top, form) + _words(0, form.baseline(top, form.row), said, "start", form)
+    return rule(top, form) + written(0, form.baseline(top, form.row), said, "start", form)
 
 
-def _rule(top: float, form: Form) -> str:
-    return f'<line class="rule" x1="0" y1="{top}" x2="{form.width}" y2="{top}" stroke="{_INK}" stroke-width="0.4"/>'
+def rule(top: float, form: Form) -> str:
+    return f'<line class="rule" x1="0" y1="{top}" x2="{form.width}" y2="{top}" stroke="{INK}" stroke-width="0.4"/>'
 
 
 def _bar(bar: Bar, x1: float, x2: float, top: float, form: Form) -> str:
     inside = 3 if form.row > 20 else 1.5
     y, height, width = top + inside, form.row - 2 * inside, max(1.0, x2 - x1 - 1)
     kind = "attended" if bar.attended else "unattended"
-    fill = _TONE if bar.attended else "none"
+    fill = TONE if bar.attended else "none"
     box = (
         f'<rect class="{kind}" x="{x1:.1f}" y="{y}" width="{width:.1f}" height="{height}" fill="{fill}" '
-        f'stroke="{_INK}" stroke-width="0.8"/>'
+        f'stroke="{INK}" stroke-width="0.8"/>'
     )
     hatch = "" if bar.attended else _hatch(x1, y, width, height)
     # A third of a hatched bar stays hatched, so that it is seen for what it is.
     said = fitted(bar.words, width - 2 if bar.attended else width * _WRITTEN, form)
-    words = _words(x1 + inside, form.baseline(top, form.row), said, "start", form)
+    words = written(x1 + inside, form.baseline(top, form.row), said, "start", form)
     return box + hatch + _paper(x1 + 0.6, y + 1, said, bar.attended, form, height - 2) + words
 
 
@@ -163,7 +163,7 @@ def _hatch(x: float, y: float, width: float, height: float) -> str:
         x1, y1 = min(float(offset), width), max(0.0, offset - width)
         x2, y2 = max(0.0, offset - height), min(float(offset), height)
         strokes.append(f"M{x + x1:.1f} {y + y1:.1f}L{x + x2:.1f} {y + y2:.1f}")
-    return f'<path class="hatch" d="{"".join(strokes)}" stroke="{_INK}" stroke-width="0.35" fill="none"/>'
+    return f'<path class="hatch" d="{"".join(strokes)}" stroke="{INK}" stroke-width="0.35" fill="none"/>'
 
 
 def _paper(x: float, y: float, words: str, attended: bool, form: Form, height: float) -> str:
@@ -204,9 +204,9 @@ def keeping_lines(
     for n, line in enumerate(lines):
         top = _HEAD + n * form.day_row
         said = fitted(line.row, left - 6, form)
-        parts.append(_rule(top, form) + _words(0, form.baseline(top, form.day_row), said, "start", form))
+        parts.append(rule(top, form) + written(0, form.baseline(top, form.day_row), said, "start", form))
         parts.append(_day_line(line, days, left, step, top, form))
-    return _svg(parts, bottom + 6, title, description, id_, form)
+    return whole(parts, bottom + 6, title, description, id_, form)
 
 
 def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top: float, form: Form) -> str:
@@ -220,27 +220,27 @@ def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top
     dash = ' stroke-dasharray="6 3"' if line.frozen else ""
     stroke = (
         f'<line class="{"frozen" if line.frozen else "kept"}" x1="{x1:.1f}" y1="{y}" x2="{x2:.1f}" y2="{y}" '
-        f'stroke="{_INK}" stroke-width="2.4"{dash}/>'
+        f'stroke="{INK}" stroke-width="2.4"{dash}/>'
     )
     dots = (
         f'<circle class="eaten" cx="{left + ((on - days[0]).days + 0.5) * step:.1f}" cy="{y}" r="4" '
-        f'fill="#fff" stroke="{_INK}" stroke-width="1.6"/>'
+        f'fill="#fff" stroke="{INK}" stroke-width="1.6"/>'
         for on in line.marks
         if days[0] <= on <= days[-1]
     )
     return stroke + "".join(dots)
 
 
-def _words(x: float, y: float, words: str, anchor: str, form: Form) -> str:
+def written(x: float, y: float, words: str, anchor: str, form: Form) -> str:
     if not words:
         return ""
     return (
-        f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}" font-size="{form.font}" fill="{_INK}">'
+        f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}" font-size="{form.font}" fill="{INK}">'
         f"{escape(words, quote=False)}</text>"
     )
 
 
-def _svg(parts: Iterable[str], height: float, title: str, description: str, id_: str, form: Form) -> str:
+def whole(parts: Iterable[str], height: float, title: str, description: str, id_: str, form: Form) -> str:
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {form.width} {height:.0f}" width="{form.width}" '
         f'height="{height:.0f}" role="img" aria-labelledby="{id_}-title {id_}-words" font-family="sans-serif">'

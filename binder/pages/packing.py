@@ -11,6 +11,7 @@ from binder.model.week import Session
 from binder.pages.edition import Edition, portions, run, session_title, unique
 from binder.pages.format import TIMES, grams, listed, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
+from binder.pages.past import weighed
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
 
@@ -45,7 +46,7 @@ def _weigh_and_share(session: Session | None, rows: Sequence[PackingRow], editio
         Column(w.planned_portion, "right", width=18),
     )
     table = Table(columns, tuple(_batch_row(b, edition) for b in batches), w.weigh_and_share, "weigh", row_heads=True)
-    return Heading(2, w.weigh_and_share), Para(plain(w.weigh_note), "note"), table
+    return Heading(2, w.weigh_and_share), Para(plain(w.weigh_note), "note"), table, *weighed(batches, edition)
 
 
 def _batch_row(batch: Batch, edition: Edition) -> Row:

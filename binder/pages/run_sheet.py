@@ -11,6 +11,7 @@ from binder.pages.drawings import SCREEN, Bar, Form, on_paper, timeline
 from binder.pages.edition import Edition, as_tried, run, session_title, unique
 from binder.pages.format import EN_DASH, clock, listed, minutes
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.past import expected
 from binder.pages.words.en import Words
 from binder.reckon.facts import RunSheet, Task
 
@@ -29,7 +30,7 @@ def sheet_minutes(session: Session, edition: Edition) -> str:
 def _page(sheet: RunSheet, number: int, edition: Edition) -> Page:
     w = edition.words
     blocks: list[Block] = [Para(plain(in_words(sheet, edition)), "lead")]
-    blocks += apart(sheet, edition)
+    blocks += [*apart(sheet, edition), *expected(sheet, edition)]
     if other := as_tried(sheet.of, w):
         blocks.append(Para(plain(other), "caution"))
     if sheet.tasks:

@@ -26,7 +26,8 @@ from binder.pages.site_shelf import (
 )  # fmt: skip
 from binder.pages.site_stock import on_hand_page
 from binder.pages.site_week import later_week, week_pages
-from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.pages.year import year_page
+from binder.reckon.facts import RecipeFacts, WeekFacts, Year
 
 NO_MARKS: Mapping[str, str] = MappingProxyType({})
 
@@ -43,14 +44,17 @@ def site_pages(
     printed: frozenset[str] = frozenset(),
     recipe_marks: Mapping[str, str] = NO_MARKS,
     week_marks: Mapping[str, str] = NO_MARKS,
+    then: Mapping[str, Library] = MappingProxyType({}),
+    years: tuple[Year, ...] = (),
 ) -> Site:
     """All pages. `weeks`: those that were reckoned, `current` the one in use; others show their plan alone.
 
     `private` lets the household's own notes through; `printed` names the weeks whose binder lies in print/.
     The marks stand for all that the facts of a recipe, or of a week of the archive, are made from; their pages are
-    made when they are wanted.
+    made when they are wanted. `then`: closed weeks with the library they were made of; `years`: those that have a
+    closed week.
     """
-    shelf = shelf_of(library, recipes, weeks, current, today, private, printed)
+    shelf = shelf_of(library, recipes, weeks, current, today, private, printed, then, years)
     w = shelf.words
     return Site(
         title=library.household.name,
@@ -82,6 +86,7 @@ def pages(
         home_page(shelf),
         archive_page(shelf),
         *([notes] if notes else []),
+        *(year_page(year, shelf) for year in shelf.years),
         *(page for key in shelf.week_keys for page in _week(key, shelf, week_marks.get(key))),
         *recipe_list_pages(shelf),
         *(

@@ -24,6 +24,7 @@ from binder.pages.site_shelf import (
     recipe_path,
     section_path,
     week_path,
+    year_path,
 )
 from binder.pages.site_week import from_to, sections_on_screen
 from binder.pages.words.en import Words
@@ -77,7 +78,7 @@ def _found(shelf: Shelf) -> Iterator[tuple[str, Found]]:
         for section in sections_on_screen(shelf.current, shelf):
             if section.key != "week":
                 yield section_path(shelf.current, section.key), Found(title)
-    for path in (RECIPES_PATH, FOODS_PATH, WEEKS_PATH, NOTES_PATH):
+    for path in (RECIPES_PATH, FOODS_PATH, WEEKS_PATH, NOTES_PATH, *(year_path(one.year) for one in shelf.years)):
         yield path, Found(w.found_list)
     yield ON_HAND_PATH, Found(w.found_list, _on_hand(shelf))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from hashlib import sha256
@@ -18,7 +18,7 @@ from binder.pages.edition import Edition, edition_of, name_of, run, together
 from binder.pages.format import week_title
 from binder.pages.page import Binder, Crumb, RunKind, Text
 from binder.pages.words.en import Words
-from binder.reckon.facts import Costs, RecipeFacts, WeekFacts
+from binder.reckon.facts import Costs, RecipeFacts, WeekFacts, Year
 
 HOME_PATH = "index.html"
 WEEKS_PATH = "weeks/index.html"
@@ -68,6 +68,8 @@ class Shelf:
     foods: Mapping[FoodKey, ShelvedFood]  # in order of name
     planned: Mapping[str, tuple[str, ...]]  # recipe key to week keys, latest first
     part_of: Mapping[str, tuple[str, ...]]  # recipe key to those of the recipes it goes into, by title
+    then: Mapping[str, Library]  # closed weeks with the library they were made of
+    years: tuple[Year, ...]  # that have a closed week, the latest first
 
     @property
     def words(self) -> Words:
@@ -118,14 +120,20 @@ def shelf_of(
     today: date,
     private: bool = False,
     printed: frozenset[str] = frozenset(),
+    then: Mapping[str, Library] = MappingProxyType({}),
+    years: tuple[Year, ...] = (),
 ) -> Shelf:
     facts = weeks.get(current) if current else None
+    if facts and current in then:
+        # It took its part of the stock of its own time; what is on hand today is no longer its business.
+        facts = replace(facts, use_first=(), servings=tuple(replace(one, lot=None) for one in facts.servings))
     edition = edition_of(facts or no_week(today), library, recipes, private)
 
     @cache
     def binder(key: str) -> Binder | None:
         of = weeks.get(key)
-        return binder_pages(of, library, of.recipes or recipes, private=private) if of else None
+        made_of = then.get(key, library) if of else library
+        return binder_pages(of, made_of, of.recipes or recipes, private=private) if of else None
 
     by_title = tuple(sorted(recipes.values(), key=lambda f: (f.title.casefold(), f.key)))
     return Shelf(
@@ -140,6 +148,8 @@ def shelf_of(
         foods=_foods(library),
         planned=_planned(library),
         part_of=_part_of(by_title),
+        then=then,
+        years=years,
     )
 
 
@@ -165,6 +175,10 @@ def week_path(key: str) -> str:
 def section_path(week: str, section: str) -> str:
     """A section of a week has a page of its own; the week sheet is the week's first page."""
     return week_path(week) if section == "week" else f"weeks/{week}/{section}/index.html"
+
+
+def year_path(year: int) -> str:
+    return f"years/{year}/index.html"
 
 
 def food_key(food: Food) -> FoodKey:

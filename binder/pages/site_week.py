@@ -6,21 +6,20 @@ from collections.abc import Mapping
 from datetime import timedelta
 
 from binder.model.week import MealLine, Week
+from binder.pages.closed import as_made, how_it_went
 from binder.pages.closing import closing_page, closing_path, is_open
 from binder.pages.edition import meal_rank, monday_of, portions, run, shorts_of, together
-from binder.pages.format import day, day_long, first_upper, listed, week_title
+from binder.pages.format import day, day_long, listed, week_title
 from binder.pages.page import (
     Binder,
     Block,
     Box,
     Bullets,
     Column,
-    Facts,
     Heading,
     Later,
     Page,
     Para,
-    Prose,
     Row,
     Section,
     Table,
@@ -28,7 +27,9 @@ from binder.pages.page import (
     plain,
 )
 from binder.pages.site_blocks import lines_relinked, lowered, with_links
+from binder.pages.site_past import from_past_weeks
 from binder.pages.site_shelf import WEEKS_PATH, Shelf, address, recipe_path, section_path, week_path
+from binder.reckon.facts import WeekFacts
 
 # Lines for the pen serve nobody on a screen; the notes themselves stand in their place.
 ON_PAPER_ONLY = frozenset({"notes"})
@@ -48,14 +49,19 @@ def later_week(key: str, shelf: Shelf, mark: str) -> Later:
     """The week's pages when they are wanted; `mark` stands for the week's facts and the household's ways.
 
     Of the shelf they take besides: the weeks before and after, whether there is a binder, private notes, every dish's
-    names, which are links wherever they stand, what is wrong in any file, and what closing asks by the stock on hand.
+    names, which are links wherever they stand, what is wrong in any file, what closing asks by the stock on hand, the
+    day, and what closed weeks say of it.
     """
     facts = shelf.weeks.get(key)
-    by_others = (facts.problems, facts.to_close) if facts else ()
+    by_others = (facts.problems, facts.to_close, facts.today, facts.past, _expected(facts)) if facts else ()
     at = shelf.week_keys.index(key)
     beside = shelf.week_keys[max(at - 1, 0) : at + 2]
     around = (shelf.edition.private, beside, key in shelf.printed, shelf.names_mark, by_others)
     return Later(week_path(key), week_title(key, shelf.words), repr((mark, around)), lambda: week_pages(key, shelf))
+
+
+def _expected(facts: WeekFacts) -> tuple[int | None, ...]:
+    return tuple(sheet.expected_minutes for sheet in facts.run_sheets)
 
 
 def sections_on_screen(key: str, shelf: Shelf) -> tuple[Section, ...]:
@@ -74,16 +80,17 @@ def section_links(key: str, shelf: Shelf) -> Bullets:
 
 def _week_page(key: str, made: Binder | None, shelf: Shelf, links: Mapping[str, str]) -> Page:
     w, week = shelf.words, shelf.library.weeks.get(key)
-    blocks: list[Block] = [Para(_around(key, shelf), "note")]
+    blocks: list[Block] = [Para(_around(key, shelf), "note"), *as_made(week, shelf)]
     if made is not None:
         late = tuple(b for b in made.front if isinstance(b, Box) and b.kind != "problem")
         blocks += [b for b in made.front if b not in late]
         blocks += [Heading(2, w.in_this_week, "sections"), section_links(key, shelf)]
         blocks += [b for s in made.sections if s.key == "week" for b in _section(s, key, shelf, links)]
+        blocks += from_past_weeks(key, shelf)
     elif week is not None:
         late = ()
         blocks += _plan_alone(week, shelf)
-    blocks += _how_it_went(week, shelf) if week is not None else []
+    blocks += how_it_went(week, shelf) if week is not None else []
     return Page(
         week_path(key),
         week_title(key, w),
@@ -120,7 +127,7 @@ def _section_page(key: str, section: Section, shelf: Shelf, links: Mapping[str, 
     w, title = shelf.words, week_title(key, shelf.words)
     more = (Heading(2, w.in_this_week, "sections"), section_links(key, shelf))
     crumbs = shelf.crumbs((w.weeks, WEEKS_PATH), (title, week_path(key)), (section.title, None))
-    blocks = (*_section(section, key, shelf, links), *more)
+    blocks = (*as_made(shelf.library.weeks.get(key), shelf), *_section(section, key, shelf, links), *more)
     return Page(section_path(key, section.key), section.title, "week", blocks, crumbs, subtitle=title)
 
 
@@ -148,29 +155,11 @@ def _card_href(href: str, cards: Mapping[str, str], shelf: Shelf) -> str | None:
 def dish_links(shelf: Shelf, week: str) -> Mapping[str, str]:
     """Titles of dishes, and their short names in a week, to the addresses of their pages."""
     facts = shelf.weeks.get(week)
-    shorts = shorts_of(facts, shelf.library, shelf.recipes) if facts else {}
+    recipes = facts.recipes if facts and week in shelf.then else shelf.recipes
+    shorts = shorts_of(facts, shelf.then.get(week, shelf.library), recipes) if facts else {}
     named = {short: key for key, short in shorts.items() if key in shelf.recipes}
-    named |= {facts.title: facts.key for facts in shelf.recipes.values()}
+    named |= {of.title: of.key for of in recipes.values() if of.key in shelf.recipes}
     return {name: address(recipe_path(key)) for name, key in named.items()}
-
-
-def _how_it_went(week: Week, shelf: Shelf) -> list[Block]:
-    w = shelf.words
-    blocks: list[Block] = [Heading(2, w.notes, "notes"), Prose(week.notes)] if week.notes.strip() else []
-    if week.closed:
-        pairs = tuple((first_upper(str(key)), plain(_said(value, shelf))) for key, value in week.closed.items())
-        blocks += [Heading(2, w.closed_week, "closed"), Para(plain(w.closed_week_note), "note"), Facts(pairs)]
-    return blocks
-
-
-def _said(value: object, shelf: Shelf) -> str:
-    """A value of the `closed` block as words."""
-    w = shelf.words
-    if isinstance(value, Mapping):
-        return "; ".join(f"{key}: {_said(item, shelf)}" for key, item in value.items())
-    if isinstance(value, tuple | list):
-        return "; ".join(_said(item, shelf) for item in value)
-    return w.not_known if value is None else w.yes if value is True else w.no if value is False else str(value)
 
 
 def _plan_alone(week: Week, shelf: Shelf) -> list[Block]:

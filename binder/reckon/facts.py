@@ -321,6 +321,10 @@ class RunSheet:
     tried: bool = False  # another number of cooks or another start than the week's file has
     apart_minutes: int = 0  # how much longer than the shortest found, so that no eater's food meets what they avoid
     apart: tuple[KeptApart, ...] = inside(default=())
+    expected_minutes: int | None = None  # by how long sessions took in closed weeks; None: none was timed
+    expected_from: int = 0  # how many timed sessions that rests on
+    expected_alike: bool = inside(default=False)  # whether those were on the same day of the week
+    expected_longer: int = inside(default=0)  # minutes that those took longer than planned, on average
     apart_surely: bool = inside(default=True)  # whether the shortest without was proven to be the shortest
 
 
@@ -467,6 +471,91 @@ class ToClose:
 
 
 @dataclass(frozen=True, slots=True)
+class LastTime:
+    """What became of a dish the last time a week with it was closed; portions, all of them known."""
+
+    week: str
+    made: Fraction
+    eaten: Fraction
+    left: Fraction
+    frozen: Fraction
+    thrown: Fraction
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """A batch that somebody weighed, cooked."""
+
+    week: str
+    grams: Fraction
+    portions: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Past:
+    """What the closed weeks before a week say about it: by recipe key, the latest week counting."""
+
+    last: Mapping[str, LastTime] = field(default_factory=lambda: MappingProxyType({}))
+    weighed: Mapping[str, Weighed] = field(default_factory=lambda: MappingProxyType({}))
+
+
+@dataclass(frozen=True, slots=True)
+class WeekPast:
+    """What a closed week came to. Minutes are of the sessions that were timed, None when none was.
+
+    `thrown_cost` and `a_portion` None: not known; `at_least`: a price was missing, so that they are lower bounds.
+    """
+
+    week: str
+    made: Fraction
+    eaten: Fraction
+    thrown: Fraction
+    thrown_cost: Fraction | None
+    a_portion: Fraction | None
+    currency: str
+    at_least: bool
+    minutes_planned: int | None
+    minutes: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Thrown:
+    """Portions of a dish thrown away in a closed week."""
+
+    week: str
+    recipe: str
+    portions: Fraction
+    why: str
+    cost: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
+class DishPast:
+    """What became of a dish over a year's closed weeks, in portions."""
+
+    recipe: str
+    weeks: tuple[str, ...]
+    made: Fraction
+    eaten: Fraction
+    left: Fraction
+    frozen: Fraction
+    thrown: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Year:
+    """A year's closed weeks, first to last; dishes by how often they were made; `use_first`: names with their weeks."""
+
+    year: int
+    planned_weeks: int
+    weeks: tuple[WeekPast, ...]
+    dishes: tuple[DishPast, ...]
+    thrown: tuple[Thrown, ...]
+    use_first: tuple[tuple[str, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WeekFacts:
     """Everything reckoned for one week; facts.json writes its keys sorted."""
 
@@ -489,3 +578,4 @@ class WeekFacts:
     recipes: Mapping[str, RecipeFacts] = inside(default_factory=lambda: MappingProxyType({}))
     to_taste: tuple[str, ...] = inside(default=())  # foods used without a stated amount
     to_close: tuple[ToClose, ...] = inside(default=())  # (): closed, or not begun
+    past: Past = inside(default=Past())

@@ -22,6 +22,8 @@ PAGES = (
     "site/weeks/notes/index.html",
     f"site/weeks/{WEEK}/index.html",
     *(f"site/weeks/{WEEK}/{section}/index.html" for section in SECTIONS),
+    "site/weeks/2026-W23/index.html",
+    "site/years/2026/index.html",
     "site/recipes/index.html",
     "site/recipes/beef-ragu-polenta/index.html",
     "site/recipes/salmon-new-potato-kit/index.html",

@@ -18,7 +18,7 @@ SHOPPING = f"weeks/{WEEK}/shopping/index.html"
 SHOWN = (
     "index.html", f"weeks/{WEEK}/index.html", SHOPPING, f"weeks/{WEEK}/run-sheet/index.html",
     f"weeks/{WEEK}/packing/index.html", "weeks/index.html", "recipes/index.html", RECIPE, "foods/egg/index.html",
-    "freezer/index.html", f"weeks/{WEEK}/how-it-went/index.html",
+    "freezer/index.html", f"weeks/{WEEK}/how-it-went/index.html", "years/2026/index.html",
 )  # fmt: skip
 # WCAG 2.2, 2.5.5: 44 CSS pixels; what is drawn around a box to tick belongs to it.
 SMALL = """() => [...document.querySelectorAll('nav a, .crumbs a, .plain > li > a:only-child, summary, label, button,'

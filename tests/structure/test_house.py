@@ -29,10 +29,11 @@ MAY_IMPORT = {
     "disk": {"press.theme", "source.limits"},
     "memory": {"disk"},
     "marks": {"model", "check", "disk"},
+    "kept": {"source", "model", "check", "disk"},
     "week_memory": {"memory", "model", "reckon.facts"},
     "examine": {
         *("problem", "source", "model", "tables", "check", "reckon"),
-        *("disk", "memory", "marks", "week_memory"),
+        *("disk", "memory", "marks", "kept", "week_memory"),
     },
     "build": {
         *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),

@@ -177,6 +177,10 @@ class Words(SiteWords):
 
     # ---- 4 run sheet ----
     run_sheet = "Run sheet"
+    last_session, last_sessions, on_weekday = "The last session", "The last {} sessions", " on a {}"
+    took_longer, took_shorter = "{which} took {time} longer than planned", "{which} took {time} less than planned"
+    took_as_planned, on_average = "{which} took as long as planned", " on average"
+    by_that_measure = "By that measure this one takes about {time}, until {finish}."
     run_sheet_lead = "{start} to {finish}: {time}, with {attended} of handwork."
     proven = "No order of these steps ends sooner: proven."
     not_proven = "No order can take less than {}; whether this one can be shortened is not known."
@@ -273,6 +277,9 @@ class Words(SiteWords):
     packing, containers, weigh_and_share = "Packing sheet", "Containers", "Weigh and share"
     batch_weighs, planned, a_portion_is, planned_portion = "Batch weighs", "Planned", "A portion is", "Planned portion"
     blank_grams = "________ g"
+    weighed_before = "Weighed before: {}."
+    weighed_last, weighed_now = "{dish} {grams} ({week})", "which is {grams} for {portions}"
+    week_short = "Week {}"
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
     packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
     second_check_note = "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
@@ -439,6 +446,7 @@ class Words(SiteWords):
     thrown_away_why, substituted_head, for_next_time = "Thrown away, and why", "Used in place of what", "For next time"
 
     # ---- front sheet ----
+    closed_week_printed = "The week was closed on {}: it stands here as it was made."
     keeping_short = "Keeping and heating: a thermometer decides, 165 °F / 74 °C in the middle of what is heated again."
     not_for_this_binder = (
         "Not for this binder: infant food, breast milk, canning, vacuum packs, sous-vide, garlic in plain oil."

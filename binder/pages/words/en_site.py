@@ -49,8 +49,13 @@ class SiteWords:
     before_it, after_it, only_week = "Before: ", "After: ", "No other week is written down."
     as_planned = "As planned"
     plan_alone = "From the plan alone; nothing was worked out again for this week."
-    closed_week = "How the week was closed"
+    closed_week, closed_dishes = "How the week was closed", "What became of each dish, in portions"
     closed_week_note = "Written down when the week was closed."
+    closed_as_made = "Closed on {}: this page shows the week as it was made, whatever changed in the files since."
+    closed_figures_kept = "Closed on {}: figures, allergens and cost are those of that day, the rest is of today."
+    session_took, session_not_timed, paid = "took {}", "not timed", "To pay for whole packs"
+    editions = "What this week was made of"
+    editions_note = "Each file with its edition; copies of them are kept in editions/."
 
     # ---- how it went ----
     closing_link = "How it went: answers for closing the week"
@@ -73,6 +78,31 @@ class SiteWords:
         over="That is {} more than were made.",
         as_text="The file's text",
     )
+
+    # ---- from past weeks ----
+    from_past, last_time, what_became, planned_now = "From past weeks", "Last time", "What became of it", "Planned now"
+    from_past_note = "Dishes of this week of which something was left or thrown away the last time they were made."
+    was_left, was_thrown = "{} of {} left", "{} of {} thrown away"
+    plan_fewer = "{}; as eaten then, {} would do"
+
+    # ---- a year ----
+    year_title, year_link = "The year {}", "The year {}: waste, cost, hours and what was made"
+    year_weeks = "{closed} of {planned} planned weeks are closed."
+    year_note = "Only closed weeks are counted here. What nobody wrote down is not known, and never taken for zero."
+    all_weeks, per_cent = "All", "{}\u00a0%"
+    chart_alt = "{}, a bar for each week; the table below says the same."
+    waste, waste_by_week = "Thrown away", "Portions thrown away, by week"
+    of_what_was_made, waste_reasons, nothing_thrown = "Share", "What was thrown away, and why", "Nothing."
+    year_cost, cost_by_week = "What a portion cost", "Cost of a portion, by week"
+    year_cost_note = "What the week's food cost by the portions planned, as it was on the day of closing."
+    year_hours, hours_by_week = "Time for prep", "Time in the kitchen, by week"
+    year_hours_note = "Of the sessions that were timed: toned is what they took, the dashed outline what was planned."
+    longer, shorter = "{} longer", "{} shorter"
+    year_dishes, dishes_of_year = "What was made", "Dishes, those made most often first"
+    year_dishes_note = "In portions; dishes that only go into other dishes are counted with those."
+    year_use_first = "What keeps coming back to use first"
+    comes_back_note = "On the use-first list of more than one week: buy less of it, or plan a dish for it."
+    nothing_comes_back = "Nothing stood on the use-first list of more than one closed week."
 
     # ---- recipes ----
     ingredients, ingredient = "Ingredients", "Ingredient"
