@@ -59,11 +59,11 @@ def check_library(documents: Mapping[str, Document], photos: frozenset[str], onl
     check = _RecipeCheck(documents, household, pantry, titles, photos)
     recipes, more = check.all(_start(documents, titles, stock, only_week))
     problems += more
+    weeks, more = _weeks(documents, Around(household, pantry, titles, recipes, photos), only_week)
+    problems += more
     if entry is None:
         # Without a household every name of a place, eater or container is unknown: said once, at its file.
         return Checked(None, in_order([p for p in problems if p.code not in _NEEDS_HOUSEHOLD]))
-    weeks, more = _weeks(documents, Around(household, pantry, titles, recipes, photos), only_week)
-    problems += more
     library = Library(household, foods, recipes, weeks, _stock_of(stock, recipes))
     return Checked(library, in_order(problems))
 
