@@ -143,6 +143,7 @@ def _meal(entry: Entry, monday: date, around: Around, found: Found) -> MealLine 
     at, made = entry.get(MealFields.at), entry.get(MealFields.made)
     place = place_named(at, around.household.places, found) if at else None
     recipe = said.value if said else ""
+    found.extend(_left_empty(entry))
     if said and recipe not in around.titles:
         found.append(unknown_recipe(recipe, said.span, around.titles))
     no_day = entry.has(MealFields.on) and not dates
@@ -161,6 +162,13 @@ def _meal(entry: Entry, monday: date, around: Around, found: Found) -> MealLine 
         made=made.value if made else None,
         made_span=made.span if made else None,
     )
+
+
+def _left_empty(entry: Entry) -> list[Problem]:
+    """`for: []` and `on: []`: a line that nobody eats, or on no day, would be lost without a word."""
+    empty = [of for of in (MealFields.eaters, MealFields.on) if entry.has(of) and entry.get(of) == ()]
+    remedies = {MealFields.eaters: "for: everyone", MealFields.on: "on: mon-fri, or leave it out for no fixed day"}
+    return [error(entry.at(of), "missing-key", f"`{of.name}` names nothing", remedies[of]) for of in empty]
 
 
 def _which(entry: Entry) -> tuple[Meal, Said[str] | None]:
