@@ -58,7 +58,7 @@ def reckon_week(
     return WeekFacts(
         week=week.key,
         today=today,
-        problems=in_order((*problems, *found, *late, *past, *packed)),
+        problems=in_order((*problems, *found, *late, *past, *shopping.not_counted(shopped, foods), *packed)),
         servings=servings,
         batches=made,
         shopping=tuple(b.row for b in shopped),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
@@ -11,6 +11,7 @@ from math import ceil
 from binder.model.food import Food, Pack
 from binder.model.household import Household
 from binder.model.quantity import Amount, Unit, exactly
+from binder.problem import Problem, warning
 from binder.reckon import conversion
 from binder.reckon.batches import Need
 from binder.reckon.facts import PackCount, ShoppingRow
@@ -45,6 +46,7 @@ class Bought:
     food: Food
     demands: tuple[Demand, ...]
     taken: Mapping[str, Amount]  # by lot id
+    counted: frozenset[str]  # ids of the lots that could be held against the need
 
 
 def shop(
@@ -160,7 +162,7 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
     need = demands[0].amount
     for demand in demands[1:]:
         need = need.plus(demand.amount)
-    have, taken = _take(food, demands, on_hand, household, unit)
+    have, taken, counted = _take(food, demands, on_hand, household, unit)
     used = sum((amount.high for amount in taken.values()), Fraction(0))
     missing = max(Fraction(0), need.high - used)
     packs = [p for p in food.packs if p.size.unit == unit]
@@ -185,13 +187,13 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
         source=food,
         written=tuple(m.times(d.need.factor) for d in demands for m in d.need.ingredient.measures),
     )
-    return Bought(row, food, tuple(demands), taken)
+    return Bought(row, food, tuple(demands), taken, counted)
 
 
 def _take(
     food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], household: Household, unit: Unit
-) -> tuple[Fraction, Mapping[str, Amount]]:
-    """What is on hand when it is first needed, and what the needs take of it, day by day, first-expired first."""
+) -> tuple[Fraction, Mapping[str, Amount], frozenset[str]]:
+    """What is on hand when first needed, what the needs take day by day, first-expired first; which lots count."""
     lots, words = lots_of(food, on_hand), _pieces(d.need for d in demands)
     piece = next(iter(words)) if len(words) == 1 and not food.packs else "each"
     left = {
@@ -210,7 +212,20 @@ def _take(
                 left[item.lot.id] -= part
                 taken[item.lot.id] = taken.get(item.lot.id, Fraction(0)) + part
                 rest -= part
-    return have, {lot: exactly(amount, unit) for lot, amount in taken.items() if amount > 0}
+    return have, {lot: exactly(amount, unit) for lot, amount in taken.items() if amount > 0}, frozenset(left)
+
+
+def not_counted(shopped: tuple[Bought, ...], on_hand: tuple[OnHand, ...]) -> Iterator[Problem]:
+    """Lots of what is needed, in a measure of which no weight is known: they count for nothing, and it is said."""
+    counted = frozenset(lot for bought in shopped for lot in bought.counted)
+    needed = {bought.food.name: bought.row.need.unit for bought in shopped}
+    for item in on_hand:
+        unit = needed.get(item.lot.food.name) if item.lot.food else None
+        if unit and item.lot.id not in counted:
+            measure = "pieces" if unit == "each" else unit
+            message = f'"{item.lot.text}" cannot be counted against what is needed in {measure}; it is left out'
+            remedy = "write what it weighs, or the weight of its measure in foods.yaml, `weights: {1 cup: 60 g}`"
+            yield warning(item.lot.span, "stock-unclear", message, remedy)
 
 
 def _cost(counts: tuple[PackCount, ...], missing: Fraction, packed: bool) -> Fraction | None:

@@ -358,3 +358,21 @@ def test_json_even_when_nothing_can_be_read(kitchen: Kitchen) -> None:
 def test_a_line_that_names_nobody_or_no_day(kitchen: Kitchen, empty: str) -> None:
     problems = kitchen.recipe("pot", dish()).week(plan(f"lunch: pot, {empty}")).check()
     assert [(p["code"], p["line"]) for p in problems] == [("missing-key", 6)]
+
+
+@pytest.mark.parametrize(
+    ("stock", "line", "found"),
+    [
+        ("3 cups red root", "100 g red root", ["stock-unclear"]),  # no weight of a cup is known
+        ("2 bunches red root", "100 g red root", ["stock-unclear"]),
+        ("3 bunches red root", "2 bunches red root", ["no-weight"]),  # counted in bunches; figures have no weight
+        ("200 g red root", "100 g red root", []),
+        ("3 cups blue root", "100 g red root", []),  # not needed
+    ],
+)
+def test_a_lot_that_cannot_be_counted_is_said(kitchen: Kitchen, stock: str, line: str, found: list[str]) -> None:
+    kitchen.file("foods.yaml", "- {name: red root, contains: []}\n- {name: blue root, contains: []}\n")
+    kitchen.file("stock.yaml", f"cupboard:\n  - {stock}\n").recipe("pot", dish(line))
+    problems = kitchen.week(plan("lunch: pot, for: Tomas, on: mon, at: home")).check()
+    assert codes(problems) == found
+    assert all(p["line"] == 2 for p in problems if p["code"] == "stock-unclear")
