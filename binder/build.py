@@ -9,24 +9,23 @@ from datetime import date
 from functools import partial
 
 from binder.aside import Aside, Draw
-from binder.disk import Content, digest, theme_digest
+from binder.disk import Content, theme_digest
 from binder.examine import Examined, Say
 from binder.memory import Memory
 from binder.model.library import Library
 from binder.outputs import Kind
 from binder.pages import binder as binder_section
-from binder.pages import calendar, data, feed, labels, schema, share, site
-from binder.pages.page import LabelPages, Later
+from binder.pages import calendar, data, labels, schema, site
+from binder.pages.page import LabelPages
 from binder.press import data as json_press
 from binder.press.calendar import calendar_bytes
-from binder.press.feed import feed_bytes
 from binder.press.geometry import Geometry
 from binder.press.html import site_files
 from binder.press.pdf import binder_pdf
 from binder.press.picture import Copy, bare, screen_copies
-from binder.press.share import Sheet, shared_html, shared_words, sheet_of
 from binder.press.theme import Theme
 from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.shared import share_files
 from binder.tables import sheets
 
 
@@ -52,7 +51,7 @@ def outputs(
         "facts": lambda: _facts(examined, content, memory),
         "site": lambda: _site(examined, content, theme, memory, printed),
         "calendar": lambda: _calendar(examined),
-        "share": lambda: _share(examined, content, theme, memory),
+        "share": lambda: share_files(examined, content, theme, memory),
     }
     with Aside({path: drawings[path].draw for path, pdf in known.items() if pdf is None}) as aside:
         for kind, make in makers.items():
@@ -161,29 +160,6 @@ def _calendar(examined: Examined) -> dict[str, bytes]:
     return {
         f"calendar/{facts.week}.ics": calendar_bytes(calendar.calendar_events(facts, examined.library_of(facts.week)))
     }
-
-
-def _share(examined: Examined, content: Content, theme: Theme, memory: Memory) -> dict[str, bytes]:
-    library = _library(examined)
-    language = library.household.language
-    files: dict[str, bytes] = {}
-    sheet, style = sheet_of(theme), theme_digest(theme)
-    with memory.book("shared", content.shown) as book:
-        for page in share.later_pages(library, examined.recipes, examined.marks.recipes):
-            name = library.recipes[page.path.removesuffix(".html")].photo
-            photos = {name: content.photos[name]} if name and name in content.photos else {}
-            key = digest((style, language, page.mark, *(part for photo in photos.items() for part in photo)))
-            words = book.recall(key, partial(_words, page, theme, sheet, language, photos))
-            files[f"share/{page.path}"] = sheet.laid_in(words)
-    if facts := _current(examined):
-        menu = share.share_week(facts, examined.library_of(facts.week))
-        files[f"share/{facts.week}.html"] = shared_html(menu, theme, language, {})
-    news = feed.feed(library, examined.recipes, examined.asked.today)
-    return files | ({"share/feed.xml": feed_bytes(news)} if news else {})
-
-
-def _words(page: Later, theme: Theme, sheet: Sheet, language: str, photos: Mapping[str, bytes]) -> bytes:
-    return shared_words(page.make()[0], theme, sheet, language, photos)
 
 
 def geometry(library: Library) -> Geometry:

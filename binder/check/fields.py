@@ -43,6 +43,11 @@ class EaterFields(Fields):
         for meal in MEALS
     }
     caution = Field("caution", OneOf(("usual", "strict")), "The end of keeping ranges used for this eater.")
+    shares_week = Field(
+        "shares week",
+        YesNo(),
+        "Whether the eater agreed to stand on a week's page for the family; no unless it says yes.",
+    )
     private = Field("private", Text(), "A note that never leaves the household's own pages.")
 
 

@@ -188,6 +188,7 @@ def _eater(
         MappingProxyType(eats_at),
         cast(Caution, own.value) if own else caution,
         _value(entry.get(EaterFields.private), ""),
+        _value(entry.get(EaterFields.shares_week), False),
     )
 
 

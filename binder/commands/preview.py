@@ -23,7 +23,11 @@ from binder.preview import run
 def command(
     content: Path, out: Path, today: date | None, week: str | None, theme: str, port: int, with_print: bool
 ) -> None:
-    """Build, show on 127.0.0.1, and build again at each change."""
+    """Build, show on 127.0.0.1, and build again at each change.
+
+    It writes into OUT, as `build` does, and counts from the clock's date unless --today is given: the week in use may
+    be another one than in a build with --today.
+    """
     read(content)
     theme_of(theme, content)
     kinds = frozenset(KINDS) if with_print else frozenset(KINDS) - {"print", "labels"}

@@ -32,6 +32,7 @@ class Eater:
     eats_at: Mapping[str, str]  # meal to place name
     caution: Caution  # the eater's own, or the household's
     private: str = ""
+    shares_week: bool = False  # agreed to stand on a week's page for the family
 
 
 @dataclass(frozen=True, slots=True)

@@ -221,8 +221,9 @@ def share_week(week_facts: WeekFacts, library: Library) -> Page:
     for meal in sorted({m for m, _ in free}, key=meal_rank):
         of = (key for m, key in free if m == meal)
         rows.append(Row((plain(w.meals.get(meal, meal)), plain("; ".join(_titles(of, week_facts, library))))))
-    table = Table((Column(w.meal, width=24), Column(w.dish)), tuple(rows), w.menu, "menu", row_heads=True)
-    return Page(share_path(week_facts.week), week_title(week_facts.week, w), "share", (table,), subtitle=w.menu)
+    title = week_title(week_facts.week, w)
+    table = Table((Column(w.meal, width=24), Column(w.dish)), tuple(rows), title, "menu", row_heads=True)
+    return Page(share_path(week_facts.week), title, "share", (table,), subtitle=w.menu)
 
 
 def _titles(keys: Iterable[str], week_facts: WeekFacts, library: Library) -> tuple[str, ...]:

@@ -100,7 +100,7 @@ def binder_html(
     """The document that is drawn, and the assets it names: fonts, drawings, photos."""
     templates = environment(theme)
     anchors = _anchors(binder)
-    pictures = _Pictures(photos)
+    pictures = PaperPictures(photos)
     sheet = _style(theme, binder.paper)
     setting = Setting(
         "paper", lambda href: _address(href, anchors), pictures.find, lower=1,
@@ -123,7 +123,7 @@ def binder_html(
     return _BETWEEN.sub("", html), {**fonts, **setting.drawings, **pictures.used}
 
 
-class _Pictures:
+class PaperPictures:
     """The photos that the document names, made small enough for paper."""
 
     def __init__(self, photos: Mapping[str, bytes]) -> None:

@@ -78,7 +78,7 @@ def _light(photos: Mapping[str, bytes], most_bytes: int) -> Mapping[str, Picture
 
 def _set(page: Page, theme: Theme, sheet: Sheet, language: str, pictures: Mapping[str, Picture]) -> bytes:
     templates = environment(theme)
-    setting = Setting("screen", _outside, pictures.get)
+    setting = Setting("screen", outside_only, pictures.get)
     setting.begin(page.title)
     text = templates.get_template("share.html").render(
         page=page,
@@ -90,5 +90,6 @@ def _set(page: Page, theme: Theme, sheet: Sheet, language: str, pictures: Mappin
     return text.encode()
 
 
-def _outside(href: str) -> str | None:
+def outside_only(href: str) -> str | None:
+    """Addresses that may stand in a page to give away: those of others, and those within it."""
     return href if links.is_outside(href) or href.startswith("#") else None

@@ -37,11 +37,12 @@ MAY_IMPORT = {
     },
     "build": {
         *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),
-        *("disk", "memory", "examine", "outputs", "aside"),
+        *("disk", "memory", "examine", "outputs", "aside", "shared"),
     },
+    "shared": {"model", "pages", "press", "disk", "memory", "examine"},
     "commands": {
         *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),
-        *("disk", "memory", "examine", "build", "outputs", "preview"),
+        *("disk", "memory", "examine", "build", "outputs", "preview", "shared"),
     },
     "preview": {"problem", "disk", "memory", "examine", "build", "outputs", "commands.terminal"},
     "outputs": set(),

@@ -188,4 +188,8 @@ class SiteWords:
 
     # ---- shared ----
     menu = "Menu"
+    family = "Who eats what, and where it is"
+    where_it_is, taken_along = "Where it is", "taken along"
+    moved_over = "{store}; in the {to} from {day}"
+    nothing_eaten = "Nothing of this week is eaten by them."
     feed_title = "Recipes from {}"
