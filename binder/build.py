@@ -9,7 +9,7 @@ from datetime import date
 from functools import partial
 
 from binder.aside import Aside, Draw
-from binder.disk import Content, theme_digest
+from binder.disk import Content, digest, theme_digest
 from binder.examine import Examined, Say
 from binder.memory import Memory
 from binder.model.library import Library

@@ -38,7 +38,7 @@ def _year(year: str, shelf: Shelf) -> Table:
     w = shelf.words
     columns = (Column(w.week, width=18), Column(w.dishes, width=44), Column(w.notes))
     rows = tuple(_week(key, shelf) for key in shelf.week_keys if key.partition("-W")[0] == year)
-    return Table(columns, rows, f"{w.weeks}, {year}", "weeks", row_heads=True)
+    return Table(columns, rows, year, "weeks", row_heads=True)
 
 
 def _week(key: str, shelf: Shelf) -> Row:

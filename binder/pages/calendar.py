@@ -1,4 +1,4 @@
-"""The calendar of a week: prep sessions, evenings with something to pull, what is carried, kits to cook.
+"""The calendar of a week: prep sessions, evenings with something to pull, what is carried, kits to cook, dinners.
 
 Nothing private and nothing of what an eater avoids stands in it: a calendar is shared sooner than a binder.
 """
@@ -10,28 +10,36 @@ from datetime import UTC, date, datetime, time, timedelta
 from hashlib import sha256
 from zoneinfo import ZoneInfo
 
+from binder.model.household import HOME
 from binder.model.library import Library
 from binder.pages.edition import Edition, edition_of, portions, unique
 from binder.pages.format import clock, listed, number, week_title
-from binder.pages.kit import Sitting, begin_at, sittings
+from binder.pages.kit import Sitting, begin_at, is_kit, sittings
 from binder.pages.page import Calendar, Event
-from binder.reckon.facts import Carry, Pull, RunSheet, WeekFacts
+from binder.pages.time_zone import observances
+from binder.reckon.facts import Carry, Pull, RunSheet, Serving, WeekFacts
 
 PULL_AT = 20 * 60  # in the evening, when the kitchen is tidied: common practice
 PULL_MINUTES = 5
 CARRY_MINUTES = 10
+# How long a dinner takes, and how long before it somebody has to be told that it wants heating: common practice.
+DINNER_MINUTES = 30
+DINNER_ALARM = 15
 DEFAULT_BREAKFAST = 7 * 60
 
 
 def calendar_events(week_facts: WeekFacts, library: Library) -> Calendar:
     """Events in order of time; an event's UID stays the same while its kind, day and subject do."""
     edition = edition_of(week_facts, library, week_facts.recipes)
-    events = [*_sessions(edition), *_pulls(edition), *_carries(edition), *_kits(edition)]
+    events = [*_sessions(edition), *_pulls(edition), *_carries(edition), *_kits(edition), *_dinners(edition)]
+    events.sort(key=lambda e: (e.start, e.uid))
+    zone = ZoneInfo(library.household.time_zone)
     return Calendar(
         name=f"{library.household.name}{edition.words.separator}{week_title(week_facts.week, edition.words)}",
         time_zone=library.household.time_zone,
         stamp=datetime.combine(week_facts.today, time(), UTC),
-        events=tuple(sorted(events, key=lambda e: (e.start, e.uid))),
+        events=tuple(events),
+        observances=observances(zone, events[0].start, events[-1].start) if events and zone.key != "UTC" else (),
     )
 
 
@@ -118,4 +126,29 @@ def _kit(sitting: Sitting, on: date, meal_at: int, edition: Edition) -> Event:
     return Event(
         uid(edition, "kit", on.isoformat(), sitting.facts.key, sitting.servings[0].meal, sitting.servings[0].place),
         _at(on, start, edition), max(5, meal_at - start), w.event_kit.format(title), words, 10,
+    )  # fmt: skip
+
+
+def _dinners(edition: Edition) -> Iterable[Event]:
+    """What is on the table at home, beside the kits; what is carried was said in the morning."""
+    at = edition.household.meal_times.get("dinner")
+    home = [s for s in edition.servings if s.meal == "dinner" and s.place == HOME and not is_kit(s, edition)]
+    for on in unique(s.date for s in home):
+        if on is not None and at is not None:
+            yield _dinner([s for s in home if s.date == on], on, at, edition)
+
+
+def _dinner(servings: Sequence[Serving], on: date, at: int, edition: Edition) -> Event:
+    """Each dish with where it is and how it is heated."""
+    w = edition.words
+    lines = unique(
+        w.event_dinner_line.format(
+            dish=edition.title(s.recipe), store=w.store(s.kept), how=s.reheat.text if s.reheat else w.eaten_as_it_is
+        )
+        for s in servings
+    )
+    dishes = listed(unique(edition.short(s.recipe) for s in servings), w)
+    return Event(
+        uid(edition, "dinner", on.isoformat()), _at(on, at, edition), DINNER_MINUTES,
+        w.event_dinner.format(dishes), "\n".join(lines), DINNER_ALARM,
     )  # fmt: skip

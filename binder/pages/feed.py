@@ -32,7 +32,8 @@ def feed(library: Library, recipes: Mapping[str, RecipeFacts], today: date) -> F
     entries = [_entry(facts, site, days[facts.key], library) for facts in recipes.values()]
     entries.sort(key=lambda e: (-e.updated.timestamp(), e.title.casefold(), e.id))
     host = urlsplit(site).netloc
-    return Feed(f"{site}/{SHARE}/{FEED_NAME}", w.feed_title.format(host), host, entries[0].updated, tuple(entries))
+    here = f"{site}/{SHARE}/{FEED_NAME}"
+    return Feed(here, w.feed_title.format(host), host, entries[0].updated, tuple(entries), here)
 
 
 def _entry(facts: RecipeFacts, site: str, on: date, library: Library) -> FeedEntry:

@@ -54,7 +54,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 
 def sittings(edition: Edition) -> tuple[Sitting, ...]:
     """By day and meal; kits eaten on no fixed day come last."""
-    of = [s for s in edition.servings if _is_kit(s, edition)]
+    of = [s for s in edition.servings if is_kit(s, edition)]
     out = []
     for recipe, on, meal, place in unique((s.recipe, s.date, s.meal, s.place) for s in of):
         facts = edition.facts_of(recipe)
@@ -64,7 +64,8 @@ def sittings(edition: Edition) -> tuple[Sitting, ...]:
     return tuple(out)
 
 
-def _is_kit(serving: Serving, edition: Edition) -> bool:
+def is_kit(serving: Serving, edition: Edition) -> bool:
+    """Whether it is cooked when it is eaten."""
     known = serving.facts or edition.facts_of(serving.recipe)
     return known is not None and known.form == "kit"
 

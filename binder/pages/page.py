@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Literal
 
 RunKind = Literal["", "strong", "em", "quantity", "time", "small", "mark", "nowrap"]
@@ -390,11 +390,23 @@ class Event:
 
 
 @dataclass(frozen=True, slots=True)
+class Observance:
+    """A stretch of a time zone's year: from `begins`, on the clock as it was until then, with these offsets."""
+
+    name: str  # "EDT"
+    daylight: bool
+    begins: datetime  # without an offset
+    offset_from: timedelta
+    offset_to: timedelta
+
+
+@dataclass(frozen=True, slots=True)
 class Calendar:
     name: str
     time_zone: str
     stamp: datetime  # of the edition: made from `today`, never from a clock
     events: tuple[Event, ...]
+    observances: tuple[Observance, ...] = ()  # of the zone, around the events; () for times in UTC
 
 
 @dataclass(frozen=True, slots=True)
@@ -413,6 +425,7 @@ class Feed:
     author: str
     updated: datetime
     entries: tuple[FeedEntry, ...]
+    href: str = ""  # where the feed itself lies
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,8 +48,9 @@ def recipe_list_pages(shelf: Shelf) -> tuple[Page, ...]:
     w = shelf.words
     lists = listings(shelf)
     apart = len(shelf.recipes) > MOST_ON_ONE_PAGE
-    ways = Bullets(tuple(run(one.title, "", _href(one, apart)) for one in lists))
-    blocks: list[Block] = [Para(plain(w.recipes_ways)), ways] if lists else [Para(plain(w.no_recipes), "note")]
+    blocks: list[Block] = [] if lists else [Para(plain(w.no_recipes), "note")]
+    # On one page the contents lead to each list already.
+    blocks += [Bullets(tuple(run(one.title, "", _list_path(one)) for one in lists))] if apart else []
     blocks += [Heading(2, w.all_recipes, "all"), _all(shelf)] if shelf.recipes else []
     if not apart:
         blocks += [block for one in lists for block in (Heading(2, one.title, one.key), *_set(one))]
@@ -57,14 +58,14 @@ def recipe_list_pages(shelf: Shelf) -> tuple[Page, ...]:
     return (first, *(_list_page(one, shelf) for one in lists)) if apart else (first,)
 
 
-def _href(one: Listing, apart: bool) -> str:
-    return f"lists/{one.key}/index.html" if apart else f"{RECIPES_PATH}#{one.key}"
+def _list_path(one: Listing) -> str:
+    return f"lists/{one.key}/index.html"
 
 
 def _list_page(one: Listing, shelf: Shelf) -> Page:
     w = shelf.words
     crumbs = shelf.crumbs((w.recipes, RECIPES_PATH), (one.title, None))
-    return Page(f"lists/{one.key}/index.html", one.title, "archive", _set(one), crumbs)
+    return Page(_list_path(one), one.title, "archive", _set(one), crumbs)
 
 
 def _set(one: Listing) -> tuple[Block, ...]:

@@ -20,6 +20,8 @@ def feed_bytes(feed: Feed) -> bytes:
     _add(root, "id", feed.id)
     _add(root, "title", feed.title)
     _add(root, "updated", _instant(feed.updated))
+    if feed.href:
+        _link(root, feed.href, "self", "application/atom+xml")  # Section 4.1.1: a feed should say where it is.
     _add(_add(root, "author"), "name", feed.author)
     for entry in feed.entries:
         _add_entry(root, entry)
@@ -31,7 +33,7 @@ def _add_entry(root: ElementTree.Element, entry: FeedEntry) -> None:
     _add(element, "id", entry.id)
     _add(element, "title", entry.title)
     _add(element, "updated", _instant(entry.updated))
-    _add(element, "link").set("href", _clean(entry.href))
+    _link(element, entry.href, "alternate", "text/html")
     _add(element, "summary", entry.summary)
 
 
@@ -40,6 +42,12 @@ def _add(parent: ElementTree.Element, name: str, text: str = "") -> ElementTree.
     if text:
         element.text = _clean(text)
     return element
+
+
+def _link(parent: ElementTree.Element, href: str, rel: str, media_type: str) -> None:
+    link = _add(parent, "link")
+    for name, value in (("rel", rel), ("type", media_type), ("href", _clean(href))):
+        link.set(name, value)
 
 
 def _name(name: str) -> str:

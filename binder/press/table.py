@@ -9,6 +9,8 @@ from binder.press.text import escaped
 
 # From so many columns on a table is not stacked on a phone but scrolls; a matrix does so with fewer.
 MANY_COLUMNS = 10
+# With three columns of long lines a phone has no room for them side by side.
+_LONG_LINES = frozenset({"weeks", "stock"})
 _SIDES = {"left": "", "right": "r", "center": "c"}
 _BOX = '<span class="box"></span>'
 
@@ -18,7 +20,9 @@ SetText = Callable[[Text], str]
 def room(table: Table) -> str:
     """What a table does where there is little room: `stack` its cells, `scroll`, or nothing."""
     count = len(table.columns)
-    return "scroll" if count >= MANY_COLUMNS or table.kind == "matrix" else "stack" if count > 3 else ""
+    if count >= MANY_COLUMNS or table.kind == "matrix":
+        return "scroll"
+    return "stack" if count > 3 or (count == 3 and table.kind in _LONG_LINES) else ""
 
 
 def table_class(table: Table) -> str:

@@ -6,9 +6,12 @@ from pathlib import Path
 
 import axe_playwright_python
 import pytest
+from click.testing import CliRunner
 from playwright.sync_api import Browser, Page
 
-from tests.demo import WEEK, needs_browser
+from binder.cli import main
+from tests.build.test_valid_html import faults
+from tests.demo import ROOT, TODAY, WEEK, needs_browser
 
 pytestmark = [needs_browser, pytest.mark.browser]
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
@@ -75,6 +78,19 @@ def test_axe_finds_nothing_on_a_phone_in_the_dark_and_on_a_desk(demo: Path, brow
     page.emulate_media(color_scheme="light")
     page.set_viewport_size({"width": 1280, "height": 900})
     assert broken(page, OF_THE_WIDTH) == []
+    page.close()
+
+
+def test_axe_finds_nothing_in_the_page_for_the_family(browser: Browser, tmp_path: Path) -> None:
+    arguments = ["share", WEEK, "--family", "--content", str(ROOT / "content"), "--out", str(tmp_path)]
+    result = CliRunner().invoke(main, [*arguments, "--today", TODAY], catch_exceptions=False)
+    assert result.exit_code == 0, result.output
+    path = tmp_path / f"share/{WEEK}-family.html"
+    assert faults(path.read_text("utf-8")) == []
+    page = opened(browser, path, 390, "light")
+    assert broken(page) == []
+    page.emulate_media(color_scheme="dark")
+    assert broken(page, ("color-contrast",)) == []
     page.close()
 
 

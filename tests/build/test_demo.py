@@ -198,13 +198,6 @@ def test_every_link_and_anchor_leads_somewhere(demo: Path) -> None:
                 assert unquote(parts.fragment) in other.ids, (path, target)
 
 
-def test_pages_are_light(demo: Path) -> None:
-    for path in (demo / "site").rglob("*.html"):
-        assert path.stat().st_size < 150_000, path
-    for path in (demo / "share").glob("*.html"):
-        assert path.stat().st_size < 400_000, path
-
-
 def test_share_pages_name_no_eater_place_or_private_note(demo: Path) -> None:
     import yaml
 

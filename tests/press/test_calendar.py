@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.pages.page import Calendar, Event
+from binder.pages.time_zone import observances
 from binder.press.calendar import calendar_bytes, escaped, folded
 
 CHICAGO = ZoneInfo("America/Chicago")
@@ -44,6 +45,53 @@ def test_times_are_right_on_both_sides_of_a_clock_change() -> None:
     first, second = read(calendar(event(start=before), event(start=after, uid="b@x")))
     assert first.start == datetime(2026, 3, 8, 0, 30, tzinfo=UTC)
     assert second.start == datetime(2026, 3, 8, 23, 30, tzinfo=UTC)
+
+
+def in_zone(*events: Event, zone: ZoneInfo = CHICAGO) -> Calendar:
+    found = observances(zone, events[0].start, events[-1].start)
+    return Calendar("Week 24", zone.key, STAMP, events, found)
+
+
+@pytest.mark.parametrize(
+    ("zone", "first"),
+    [("America/Chicago", (2026, 3, 5)), ("America/Chicago", (2026, 10, 29)), ("Europe/Berlin", (2026, 3, 27)),
+     ("Australia/Lord_Howe", (2026, 4, 3)), ("Asia/Kathmandu", (2026, 6, 5)), ("UTC", (2026, 6, 5)),
+     ("Europe/Dublin", (2026, 10, 23)), ("Africa/Casablanca", (2026, 2, 13)), ("America/St_Johns", (2026, 3, 6))],
+)  # fmt: skip
+def test_the_zone_that_is_written_gives_the_moments_that_were_meant(zone: str, first: tuple[int, int, int]) -> None:
+    """Read by the definition in the file alone: it goes by a name that no reader knows. Four days to either side."""
+    starts = [datetime(*first, 18, 30, tzinfo=ZoneInfo(zone)) + timedelta(days=n) for n in range(8)]
+    made = in_zone(*(event(uid=str(n), start=start) for n, start in enumerate(starts)), zone=ZoneInfo(zone))
+    name = f"Nowhere {zone} {first}".replace("/", " ")  # Another each time: readers remember zones by their names.
+    strange = calendar_bytes(made).decode().replace(f"TZID:{zone}", f"TZID:{name}").replace(f"={zone}", f'="{name}"')
+    found = icalendar.Calendar.from_ical(strange)
+    assert len(found.walk("VTIMEZONE")) == 1
+    for read_event, start in zip(found.walk("VEVENT"), starts, strict=True):
+        there = read_event["DTSTART"].dt
+        assert there.replace(tzinfo=None) == start.replace(tzinfo=None)
+        assert there.astimezone(UTC) == start.astimezone(UTC)
+        assert read_event["DTEND"].dt.astimezone(UTC) - start.astimezone(UTC) == timedelta(minutes=140)
+
+
+def test_the_zone_has_each_change_of_the_clock_and_nothing_else() -> None:
+    """America/Chicago by the tz database: 2 a.m. on the second Sunday of March and the first of November."""
+    lines = calendar_bytes(in_zone(event())).decode().split("\r\n")
+    changes = [lines[n : n + 5] for n, line in enumerate(lines) if line in ("BEGIN:STANDARD", "BEGIN:DAYLIGHT")]
+    assert changes == [
+        ["BEGIN:STANDARD", "DTSTART:20251102T020000", "TZOFFSETFROM:-0500", "TZOFFSETTO:-0600", "TZNAME:CST"],
+        ["BEGIN:DAYLIGHT", "DTSTART:20260308T020000", "TZOFFSETFROM:-0600", "TZOFFSETTO:-0500", "TZNAME:CDT"],
+        ["BEGIN:STANDARD", "DTSTART:20261101T020000", "TZOFFSETFROM:-0500", "TZOFFSETTO:-0600", "TZNAME:CST"],
+        ["BEGIN:DAYLIGHT", "DTSTART:20270314T020000", "TZOFFSETFROM:-0600", "TZOFFSETTO:-0500", "TZNAME:CDT"],
+    ]
+
+
+def test_an_end_in_the_hour_that_comes_twice_is_written_as_a_length() -> None:
+    """On 1 November 2026 the clock goes from 2 a.m. CDT back to 1 a.m. CST."""
+    late = event(start=datetime(2026, 11, 1, 0, 30, tzinfo=CHICAGO), minutes=120)
+    content = calendar_bytes(in_zone(late)).decode()
+    assert "DTSTART;TZID=America/Chicago:20261101T003000\r\nDURATION:PT120M" in content and "DTEND" not in content
+    early = calendar_bytes(in_zone(event(start=datetime(2026, 11, 1, 0, 30, tzinfo=CHICAGO), minutes=60))).decode()
+    assert "DTEND;TZID=America/Chicago:20261101T013000" in early
 
 
 def test_an_event_over_a_clock_change_lasts_as_long_as_it_lasts() -> None:

@@ -466,6 +466,7 @@ class Words(SiteWords):
     event_prep, event_prep_words = "Prep session: {} dishes", "{start} to {finish}: {dishes}"
     event_pull, event_pull_line = "Pull: {}", "{portions} of {dish}, {source} to {to}"
     event_carry = "Carry to {place}: {eater}"
+    event_dinner, event_dinner_line = "Dinner: {}", "{dish}, {store}: {how}"
     event_kit, event_kit_words = "Cook {}", "To eat at {meal}, {portions}"
 
 

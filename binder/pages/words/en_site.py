@@ -137,7 +137,6 @@ class SiteWords:
     cannot_eat_there = "Not there: {}"
 
     # ---- lists of recipes ----
-    recipes_ways = "Every list below is whole."
     no_recipes = "No recipes yet: one file each in recipes/."
     all_recipes = "All recipes"
     by_meal, by_form, by_food, by_allergen = "By meal", "By form", "By main foods", "By what is recorded of allergens"
