@@ -224,6 +224,32 @@ def test_tab_goes_through_the_page_in_its_order_and_is_always_seen(opened: Open,
     assert [at[3] for at in order if not (at[1] and at[2])] == []
 
 
+# WCAG 2.2, 1.4.12: what a reader may set, and what must still be read.
+SPACED = """* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important }
+  p { margin-bottom: 2em !important }"""
+
+
+@pytest.mark.parametrize("path", [*SHOWN, f"weeks/{WEEK}/reheating/index.html", f"weeks/{WEEK}/numbers/index.html"])
+def test_a_page_at_320_pixels_needs_no_sideways_scrolling_even_with_spaced_text(opened: Open, path: str) -> None:
+    """WCAG 2.2, 1.4.10: 320 CSS pixels, which is a desk's 1280 at 400 per cent."""
+    page = opened(path)
+    page.set_viewport_size({"width": 320, "height": 640})
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
+    page.add_style_tag(content=SPACED)
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
+
+
+def test_a_tick_is_seen_where_grounds_are_not_drawn(opened: Open) -> None:
+    """In forced colours and on paper no ground is drawn, of which the screen's tick is made."""
+    page = opened(SHOPPING)
+    look = "getComputedStyle(document.querySelector('main input[type=checkbox]')).appearance"
+    assert page.evaluate(look) == "none"
+    page.emulate_media(forced_colors="active")
+    assert page.evaluate(look) == "auto"
+    page.emulate_media(forced_colors="none", media="print")
+    assert page.evaluate(look) == "auto"
+
+
 def test_nothing_moves_for_who_wants_no_movement(demo: Path) -> None:
     sheet = (demo / "site/assets/style.css").read_text("utf-8")
     assert not re.search(r"\b(animation|transition|scroll-behavior)\b", sheet)
