@@ -6,25 +6,47 @@ import re
 
 from binder.pages.edition import run, unique
 from binder.pages.format import day, week_title
-from binder.pages.page import Block, Column, Heading, Page, Para, Prose, Row, Table, Text, plain
+from binder.pages.page import Block, Bullets, Column, Heading, Page, Para, Prose, Row, Table, Text, plain
 from binder.pages.site_shelf import NOTES_PATH, WEEKS_PATH, Shelf, address, week_path, year_path
 
 FIRST_WORDS = 24
+MOST_WEEKS = 60  # on one page: a week weighs some 1.5 KB
 _LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
 _MARKS = re.compile(r"(?m)^\s{0,3}(?:#{1,6}\s+|>\s?|[-*+]\s+|\d+[.)]\s+)|[*_`]+")
 
 
-def archive_page(shelf: Shelf) -> Page:
-    """weeks/index.html."""
+def archive_pages(shelf: Shelf) -> tuple[Page, ...]:
+    """weeks/index.html; of an archive of many years the latest stands on it, and each other has a page of its own."""
     w = shelf.words
+    years = unique(_year_of(key) for key in shelf.week_keys)
+    here = years if len(shelf.week_keys) <= MOST_WEEKS else years[:1]
     blocks: list[Block] = []
     if any(_notes(key, shelf) for key in shelf.week_keys):
         blocks.append(Para(run(w.past_notes, "", NOTES_PATH)))
-    for year in unique(key.partition("-W")[0] for key in shelf.week_keys):
+    for year in here:
         blocks += [Heading(2, year, f"year-{year}"), *_whole_year(year, shelf), _year(year, shelf)]
+    rest = [year for year in years if year not in here]
+    if rest:
+        blocks += [Heading(2, w.years_before, "before"), Bullets(tuple(run(y, "", _year_path(y)) for y in rest))]
     if not shelf.week_keys:
         blocks.append(Para(plain(w.no_weeks), "note"))
-    return Page(WEEKS_PATH, w.weeks, "archive", tuple(blocks), shelf.crumbs((w.weeks, None)))
+    first = Page(WEEKS_PATH, w.weeks, "archive", tuple(blocks), shelf.crumbs((w.weeks, None)))
+    return (first, *(_year_page(year, shelf) for year in rest))
+
+
+def _year_of(key: str) -> str:
+    return key.partition("-W")[0]
+
+
+def _year_path(year: str) -> str:
+    return f"lists/weeks-{year}/index.html"
+
+
+def _year_page(year: str, shelf: Shelf) -> Page:
+    w = shelf.words
+    title = w.weeks_of.format(year)
+    crumbs = shelf.crumbs((w.weeks, WEEKS_PATH), (title, None))
+    return Page(_year_path(year), title, "archive", (*_whole_year(year, shelf), _year(year, shelf)), crumbs)
 
 
 def _whole_year(year: str, shelf: Shelf) -> list[Block]:
@@ -37,7 +59,7 @@ def _whole_year(year: str, shelf: Shelf) -> list[Block]:
 def _year(year: str, shelf: Shelf) -> Table:
     w = shelf.words
     columns = (Column(w.week, width=18), Column(w.dishes, width=44), Column(w.notes))
-    rows = tuple(_week(key, shelf) for key in shelf.week_keys if key.partition("-W")[0] == year)
+    rows = tuple(_week(key, shelf) for key in shelf.week_keys if _year_of(key) == year)
     return Table(columns, rows, year, "weeks", row_heads=True)
 
 

@@ -13,29 +13,40 @@ from binder.pages.page import Block, Box, Bullets, Column, Facts, Heading, Page,
 from binder.pages.site_numbers import figure_100_g
 from binder.pages.site_shelf import FOODS_PATH, Shelf, ShelvedFood, food_key
 
+MOST_USES = 600  # named on the page of all foods: a linked dish weighs some 90 bytes
+
 
 def foods_page(shelf: Shelf) -> Page:
-    """foods/index.html: every food by aisle, with the dishes that use it."""
+    """foods/index.html: every food by aisle, with the dishes that use it.
+
+    In a large library with their number; the food's own page names them.
+    """
     w = shelf.words
+    few = sum(len(used_in(found)) for found in shelf.foods.values()) <= MOST_USES
     aisles = {found.food.aisle for found in shelf.foods.values()}
     # Other words than those of the list come after it, in order of name.
     order = [*(a for a in w.aisles if a in aisles), *sorted(aisles - set(w.aisles))]
     blocks: list[Block] = []
     for aisle in order:
         title = w.aisles.get(aisle, first_upper(aisle))
-        blocks += [Heading(2, title, f"aisle-{'-'.join(aisle.split())}"), _aisle(aisle, title, shelf)]
+        blocks += [Heading(2, title, f"aisle-{'-'.join(aisle.split())}"), _aisle(aisle, title, few, shelf)]
     blocks = blocks or [Para(plain(w.no_foods), "note")]
     return Page(FOODS_PATH, w.foods, "archive", tuple(blocks), shelf.crumbs((w.foods, None)))
 
 
-def _aisle(aisle: str, title: str, shelf: Shelf) -> Table:
+def _aisle(aisle: str, title: str, few: bool, shelf: Shelf) -> Table:
     w = shelf.words
-    rows = tuple(
-        Row((shelf.food(found.food), shelf.dishes(used_in(found)) or plain(w.not_used)))
-        for found in shelf.foods.values()
-        if found.food.aisle == aisle
-    )
+    of = (found for found in shelf.foods.values() if found.food.aisle == aisle)
+    rows = tuple(Row((shelf.food(found.food), _dishes(used_in(found), few, shelf))) for found in of)
     return Table((Column(w.food, width=34), Column(w.used_in)), rows, title, "foods", row_heads=True)
+
+
+def _dishes(keys: tuple[str, ...], few: bool, shelf: Shelf) -> Text:
+    w = shelf.words
+    if not keys:
+        return plain(w.not_used)
+    one, many = w.dish_count
+    return shelf.dishes(keys) if few or len(keys) == 1 else plain((one if len(keys) == 1 else many).format(len(keys)))
 
 
 def used_in(found: ShelvedFood) -> tuple[str, ...]:

@@ -7,12 +7,12 @@ from datetime import date
 from types import MappingProxyType
 
 from binder.model.library import Library
-from binder.pages.archive import archive_page, notes_page
+from binder.pages.archive import archive_pages, notes_page
 from binder.pages.food import food_page, foods_page
 from binder.pages.format import day_with_year
 from binder.pages.page import Later, Page, Site, plain
 from binder.pages.site_home import home_page
-from binder.pages.site_lists import recipe_list_pages
+from binder.pages.site_list_pages import recipe_list_pages
 from binder.pages.site_recipe import later, recipe_page
 from binder.pages.site_search import search_words, with_keywords
 from binder.pages.site_shelf import (
@@ -84,7 +84,7 @@ def pages(
     notes = notes_page(shelf)
     return [
         home_page(shelf),
-        archive_page(shelf),
+        *archive_pages(shelf),
         *([notes] if notes else []),
         *(year_page(year, shelf) for year in shelf.years),
         *(page for key in shelf.week_keys for page in _week(key, shelf, week_marks.get(key))),

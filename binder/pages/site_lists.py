@@ -1,7 +1,4 @@
-"""The recipes, listed every way they are looked for; every list whole, without a script.
-
-A small library has all its lists on one page; a larger one a page for each.
-"""
+"""The recipes, listed every way they are looked for; every list whole, without a script."""
 
 from __future__ import annotations
 
@@ -12,15 +9,13 @@ from fractions import Fraction
 from binder.model.recipe import MEALS
 from binder.pages.allergens import base
 from binder.pages.edition import run, together, unique
-from binder.pages.format import days, first_upper, listed
-from binder.pages.page import Block, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
-from binder.pages.recipe_card import keeps_text
+from binder.pages.format import days, first_upper
+from binder.pages.page import Text
 from binder.pages.site_minutes import minutes_text, recipe_minutes
 from binder.pages.site_places import answer_words, place_answers
-from binder.pages.site_shelf import RECIPES_PATH, Shelf
+from binder.pages.site_shelf import Shelf
 from binder.reckon.facts import RecipeFacts
 
-MOST_ON_ONE_PAGE = 60  # recipes; beyond, the page of all lists is longer than anybody scrolls
 MINUTE_LIMITS = (15, 30, 45, 60, 90)
 # A food is a main one from this share of the weight that is known; common practice, as on a menu.
 MAIN_SHARE = 0.1
@@ -41,54 +36,6 @@ class Listing:
     title: str
     groups: tuple[Group, ...]
     note: str = ""
-
-
-def recipe_list_pages(shelf: Shelf) -> tuple[Page, ...]:
-    """The page of all recipes, and a page for each list when there are many."""
-    w = shelf.words
-    lists = listings(shelf)
-    apart = len(shelf.recipes) > MOST_ON_ONE_PAGE
-    blocks: list[Block] = [] if lists else [Para(plain(w.no_recipes), "note")]
-    # On one page the contents lead to each list already.
-    blocks += [Bullets(tuple(run(one.title, "", _list_path(one)) for one in lists))] if apart else []
-    blocks += [Heading(2, w.all_recipes, "all"), _all(shelf)] if shelf.recipes else []
-    if not apart:
-        blocks += [block for one in lists for block in (Heading(2, one.title, one.key), *_set(one))]
-    first = Page(RECIPES_PATH, w.recipes, "archive", tuple(blocks), shelf.crumbs((w.recipes, None)))
-    return (first, *(_list_page(one, shelf) for one in lists)) if apart else (first,)
-
-
-def _list_path(one: Listing) -> str:
-    return f"lists/{one.key}/index.html"
-
-
-def _list_page(one: Listing, shelf: Shelf) -> Page:
-    w = shelf.words
-    crumbs = shelf.crumbs((w.recipes, RECIPES_PATH), (one.title, None))
-    return Page(_list_path(one), one.title, "archive", _set(one), crumbs)
-
-
-def _set(one: Listing) -> tuple[Block, ...]:
-    note = (Para(plain(one.note), "note"),) if one.note else ()
-    groups = ((Heading(3, group.title), Bullets(group.items)) for group in one.groups)
-    return (*note, *(block for pair in groups for block in pair))
-
-
-def _all(shelf: Shelf) -> Table:
-    """Every recipe once, by title."""
-    w = shelf.words
-    columns = (
-        Column(w.dish, width=28), Column(w.meal, width=14), Column(w.form, width=18), Column(w.time), Column(w.keeps),
-    )  # fmt: skip
-    rows = tuple(
-        Row((
-            shelf.dish(f.key, "strong"), plain(listed([w.meals.get(m, m) for m in f.meals], w)),
-            plain(w.forms_short.get(f.form, f.form)),
-            plain(minutes_text(recipe_minutes(f.recipe), w) or w.not_known), plain(keeps_text(f, shelf.edition)),
-        ))
-        for f in shelf.by_title
-    )  # fmt: skip
-    return Table(columns, rows, w.all_recipes, "recipes", row_heads=True)
 
 
 def listings(shelf: Shelf) -> tuple[Listing, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from fractions import Fraction
 from typing import Any
@@ -11,8 +12,10 @@ import pytest
 from binder.model.food import Food
 from binder.model.household import Place, Tool
 from binder.model.recipe import Recipe, Reheat, Use
-from binder.pages import site_lists
-from binder.pages.site_lists import listings, main_foods, recipe_list_pages
+from binder.pages import archive, food, site_list_pages
+from binder.pages.page import Bullets, Heading, Page
+from binder.pages.site_list_pages import recipe_list_pages
+from binder.pages.site_lists import listings, main_foods
 from binder.pages.site_minutes import RecipeMinutes, minutes_text, recipe_minutes
 from binder.pages.site_places import answer_words, can_heat, place_answers
 from binder.pages.words import words_of
@@ -21,7 +24,7 @@ from binder.reckon.facts import RecipeFacts
 
 from .fixture import BAKE_FACTS, KIT_FACTS, SPAN, STEW_FACTS, household, recipe, step
 from .fixture_site import facts, shelf
-from .reading import said, words
+from .reading import of_kind, said, table, words
 
 EN = words_of("en")
 
@@ -90,10 +93,50 @@ def test_main_foods_without_every_weight_are_all_but_the_seasoning() -> None:
 
 def test_a_large_library_has_a_page_for_each_list(monkeypatch: pytest.MonkeyPatch) -> None:
     assert len(recipe_list_pages(shelf())) == 1
-    monkeypatch.setattr(site_lists, "MOST_ON_ONE_PAGE", 3)
+    monkeypatch.setattr(site_list_pages, "MOST_ON_ONE_PAGE", 3)
     pages = recipe_list_pages(shelf())
     assert [p.path for p in pages][:2] == ["recipes/index.html", "lists/meal/index.html"]
     assert "Trout with dill potatoes" in words(pages[0])
+
+
+def test_long_lists_are_whole_over_pages_that_lead_to_each_other(monkeypatch: pytest.MonkeyPatch) -> None:
+    whole = {one.key: {said(item) for group in one.groups for item in group.items} for one in listings(shelf())}
+    monkeypatch.setattr(site_list_pages, "MOST_ON_ONE_PAGE", 1)
+    monkeypatch.setattr(site_list_pages, "MOST_LINES", 2)
+    pages = {page.path: page for page in recipe_list_pages(shelf())}
+    for key, lines in whole.items():
+        of = [block for path, page in pages.items() if path.startswith(f"lists/{key}/") for block in bullets(page)]
+        assert lines <= {said(item) for block in of for item in block.items}, key
+        assert all(len(block.items) <= 2 for block in of if f"lists/{key}" not in repr(block)), key
+    rows = [row for path, page in pages.items() if path.startswith("lists/all/") for row in table([page], "recipes")]
+    assert sorted(row[0] for row in rows) == sorted(f.title for f in facts().values())
+    reached, found = {"recipes/index.html"}, ["recipes/index.html"]
+    while found:
+        links = set(re.findall(r"href='([^']+)'", repr(pages[found.pop()].blocks)))
+        new = (links & set(pages)) - reached
+        reached |= new
+        found += new
+    assert reached == set(pages)
+
+
+def bullets(page: Page) -> list[Bullets]:
+    return of_kind(page, Bullets)
+
+
+def test_a_large_library_names_the_number_of_dishes_beside_a_food(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(food, "used_in", lambda found: tuple(facts()))
+    assert {row[1].count(", ") for row in table([food.foods_page(shelf())], "foods")} == {len(facts()) - 1}
+    monkeypatch.setattr(food, "MOST_USES", 1)
+    assert {row[1] for row in table([food.foods_page(shelf())], "foods")} == {f"{len(facts())} dishes"}
+
+
+def test_years_before_have_pages_of_their_own_when_there_are_many_weeks(monkeypatch: pytest.MonkeyPatch) -> None:
+    (one,) = archive.archive_pages(shelf())
+    assert {"2025", "2026"} <= {block.text for block in of_kind(one, Heading)}
+    monkeypatch.setattr(archive, "MOST_WEEKS", 1)
+    first, before = archive.archive_pages(shelf())
+    assert before.path == "lists/weeks-2025/index.html" and before.path in repr(first.blocks)
+    assert len(table([first], "weeks")) == len(table([before], "weeks")) == 1
 
 
 def with_steps(*prep: Any, service: tuple[Any, ...] = ()) -> Recipe:

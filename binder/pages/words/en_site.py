@@ -43,6 +43,7 @@ class SiteWords:
     # ---- weeks ----
     week, dishes, notes = "Week", "Dishes", "Notes"
     this_week_mark = "this week"
+    years_before, weeks_of = "Years before", "Weeks of {}"
     no_weeks = "No weeks yet: a plan goes into weeks/, one file a week."
     week_from, the_week_itself = "From {}", "the week itself"
     binder_to_print = "Binder to print (PDF)"
@@ -163,7 +164,7 @@ class SiteWords:
     per_100_g = "In 100 g, edible portion"
 
     # ---- foods ----
-    used_in, not_used = "Used in", "no dish uses it"
+    used_in, not_used, dish_count = "Used in", "no dish uses it", ("{} dish", "{} dishes")
     no_foods = "No foods yet."
     food_description = "{}: figures, allergens, measures, keeping and where it is used"
     other_names, aisle, edible_portion = "Other names", "Aisle", "Edible portion"
