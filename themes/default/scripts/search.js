@@ -125,10 +125,10 @@
     return second.some ? first : second;
   }
 
-  // The keyword by which a page was found, when its title does not say it.
-  function because(page, hits) {
-    for (const one of hits) {
-      const fits = (word) => [...one.keys()].some((entry) => entry.word === word);
+  // The keyword by which a page was found, when its title does not say it; `words`: of each one typed, those it hits.
+  function because(page, words) {
+    for (const one of words) {
+      const fits = (word) => one.has(word);
       if (page.words.some(fits)) continue;
       const phrase = page.phrases.find((each) => each.words.some(fits));
       if (phrase) return phrase.text;
@@ -152,11 +152,11 @@
     document.head.append(script);
   }
 
-  function line(page, hits) {
+  function line(page, words) {
     const [item, link, title, note] = ["li", "a", "span", "small"].map((name) => document.createElement(name));
     link.href = root + page.path.split("/").map(encodeURIComponent).join("/");
     title.textContent = page.title;
-    note.textContent = [page.kind, because(page, hits)].filter(Boolean).join(" · ");
+    note.textContent = [page.kind, because(page, words)].filter(Boolean).join(" · ");
     link.append(title, " ", note);
     item.append(link);
     return item;
@@ -167,7 +167,8 @@
     if (!split(input.value).length) return close();
     const { found, hits, some } = find(index, input.value), { said } = index;
     const shown = found.slice(0, MOST_SHOWN);
-    list.replaceChildren(...shown.map((page) => line(page, hits)));
+    const words = hits.map((one) => new Set([...one.keys()].map((entry) => entry.word)));
+    list.replaceChildren(...shown.map((page) => line(page, words)));
     const counted = found.length > shown.length
       ? said.more.replace("{found}", found.length).replace("{shown}", shown.length)
       : found.length === 1 ? said.one : found.length ? said.many.replace("{}", found.length) : said.none;
