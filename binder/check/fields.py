@@ -54,7 +54,11 @@ class EaterFields(Fields):
 class PlaceFields(Fields):
     what = "a place"
     name = Field("name", Text(), "What the place is called.", required=True)
-    has = Field("has", ListOf(ToolText()), "Its equipment, with number, power or size where that matters.")
+    has = Field(
+        "has",
+        ListOf(ToolText()),
+        "Its equipment, with number, power or size where that matters: fridge 60 L, the room kept for boxes.",
+    )
     bans = Field("bans", ListOf(Text()), "Allergens that it does not allow in, in the words of either list.")
     home_food = Field("home food", YesNo(), "Whether food made at home is taken there; yes unless it says no.")
     notes = Field("notes", Text(), "What else to know about it.")

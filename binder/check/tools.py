@@ -10,7 +10,7 @@ from binder.model.household import Tool
 from binder.problem import Problem, Span, error
 from binder.source.lexicon import VOLUME, unit_named
 from binder.source.numbers import WORDS, number_at
-from binder.tables.measures import System, ml_per
+from binder.tables.measures import ML_PER_CUBIC_FOOT, System, ml_per
 from binder.tables.words import singular
 
 # Other words for one kind of equipment, in the singular.
@@ -28,6 +28,8 @@ _SAME = MappingProxyType(
 _TRAILER = re.compile(
     r"(?P<head>.*?)[\s,]+(?:with\s+)?(?P<number>[0-9][0-9/.,]*(?:\s+[0-9]+/[0-9]+)?|[0-9]*\s?[¼½¾⅓⅔])[\s-]*(?P<unit>[^\W\d]+\.?)"
 )
+_CUBIC_FEET = r"\bcu(?:bic|\.)?\s*(?:ft\b\.?|feet\b|foot\b)"
+_CUBIC_FOOT = "cuft"
 _COUNT = re.compile(r"(?P<count>[0-9]+)\s*(?:x\s+|×\s*|\s)(?P<rest>\S.*)|(?P<word>[a-z]+)\s+(?P<other>\S.*)")
 
 
@@ -47,6 +49,8 @@ def _trailer(number: Fraction, unit: str, system: System) -> dict[str, int | Fra
         return {"watts": round(number * 1000)}
     if word in ("rack", "racks", "shelf", "shelves"):
         return {"racks": int(number)}
+    if word == _CUBIC_FOOT:
+        return {"holds_ml": number * ML_PER_CUBIC_FOOT}
     volume = unit_named(unit)
     if volume in VOLUME:
         return {"holds_ml": number * ml_per(volume, system)}
@@ -56,7 +60,8 @@ def _trailer(number: Fraction, unit: str, system: System) -> dict[str, int | Fra
 
 def read_tool(text: str, span: Span, system: System = "us") -> tuple[Tool, tuple[Problem, ...]]:
     """A line of equipment; a number that cannot stand is a problem, and then left out."""
-    rest, count = _counted(" ".join(text.replace("°", " ").split()))
+    words = re.sub(_CUBIC_FEET, _CUBIC_FOOT, text.replace("°", " "), flags=re.IGNORECASE)
+    rest, count = _counted(" ".join(words.split()))
     said: dict[str, int | Fraction] = {}
     problems: list[Problem] = []
     if count == 0:

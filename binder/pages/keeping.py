@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from binder.pages import forgotten, putting_away
+from binder.pages import cold_room, forgotten, putting_away
 from binder.pages.drawings import SCREEN, DayLine, Form, keeping_lines, on_paper
 from binder.pages.edition import Edition, portions, run, unique, whom_and_when
 from binder.pages.format import day, days, first_upper, listed
@@ -83,7 +83,12 @@ def _use_first_row(one: UseFirst, edition: Edition) -> Row:
 def note_pages(edition: Edition) -> tuple[Page, ...]:
     """Section 13."""
     w = edition.words
-    blocks: list[Block] = [*_picture(edition), *_rules(edition), *putting_away.blocks(edition)]
+    blocks: list[Block] = [
+        *_picture(edition),
+        *_rules(edition),
+        *cold_room.room(edition),
+        *putting_away.blocks(edition),
+    ]
     cautions = (first_upper(w.core_meat), first_upper(w.core_eggs), *w.keeping_cautions)
     blocks.append(Box("caution", w.caution, (Bullets(tuple(map(plain, cautions))),)))
     return (Page("keeping", w.keeping_notes, "keeping", tuple(blocks)),)

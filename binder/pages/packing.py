@@ -8,6 +8,7 @@ from datetime import date
 from fractions import Fraction
 
 from binder.model.week import Session
+from binder.pages import cold_room
 from binder.pages.edition import Edition, portions, run, session_title, unique
 from binder.pages.format import TIMES, grams, listed, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
@@ -26,6 +27,7 @@ def _page(session: Session | None, rows: Sequence[PackingRow], edition: Edition)
     w = edition.words
     blocks: list[Block] = [*_weigh_and_share(session, rows, edition)]
     blocks += [Heading(2, w.containers), grid(rows, edition), Para(plain(w.second_check_note), "note")]
+    blocks += cold_room.freeze_list(session, edition)
     when = session_title(session, w) if session else ""
     anchor = f"packing-{session.on.isoformat()}" if session else "packing"
     return Page(anchor, w.packing, "packing", tuple(blocks), subtitle=when, print_first=True)

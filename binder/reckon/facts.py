@@ -427,6 +427,42 @@ class Carry:
 
 
 @dataclass(frozen=True, slots=True)
+class RoomDay:
+    """Litres of filled containers in a refrigerator or freezer on a day; holds None: the household does not say."""
+
+    date: Day
+    place: Literal["fridge", "freezer"]
+    litres: Fraction
+    holds: Fraction | None
+    over: bool
+    unknown: int = 0  # things of no known size, on top
+
+
+@dataclass(frozen=True, slots=True)
+class FrozenBoxes:
+    """Alike boxes that go into the freezer; headspace_inches: the room to leave at the top of a liquid."""
+
+    recipe: str
+    container: str | None
+    count: int
+    headspace_inches: Fraction | None
+    what: str = inside(default="portion")
+
+
+@dataclass(frozen=True, slots=True)
+class FreezerLoad:
+    """What goes into the freezer on a prep day; at_most_grams None: the freezer's size is not stated."""
+
+    date: Day
+    boxes: tuple[FrozenBoxes, ...]
+    grams: float
+    unknown: int  # things of no known weight, on top
+    at_most_grams: float | None
+    over: bool
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class UseFirst:
     food: str | None  # one of food and recipe is set
     recipe: str | None
@@ -575,6 +611,8 @@ class WeekFacts:
     carry_list: tuple[Carry, ...]
     use_first: tuple[UseFirst, ...]
     day_totals: tuple[DayTotal, ...]
+    room: tuple[RoomDay, ...] = ()
+    freezer_load: tuple[FreezerLoad, ...] = ()
     recipes: Mapping[str, RecipeFacts] = inside(default_factory=lambda: MappingProxyType({}))
     to_taste: tuple[str, ...] = inside(default=())  # foods used without a stated amount
     to_close: tuple[ToClose, ...] = inside(default=())  # (): closed, or not begun

@@ -24,6 +24,7 @@ from binder.reckon import (
     remedies,
     run_sheet,
     shopping,
+    space,
     totals,
     use_first,
 )
@@ -81,6 +82,8 @@ def reckon_week(
             week.monday + timedelta(days=6),
         ),
         day_totals=totals.day_totals(servings, household),
+        room=space.room(things, put, household, week.monday),
+        freezer_load=space.freezer_loads(things, put, household),
         recipes=facts,
         to_taste=loose,
     )

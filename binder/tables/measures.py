@@ -100,6 +100,9 @@ COUNT_UNITS: tuple[str, ...] = (
     "handful", "knob", "ear", "rasher", "fillet", "piece", "inch", "strip", "wedge", "stick", "loaf", "portion",
 )  # fmt: skip
 
+# One foot is 0.3048 m exactly (NIST Handbook 44, App. C).
+ML_PER_CUBIC_FOOT: Fraction = Fraction(3048, 10_000) ** 3 * 1_000_000
+
 UNITS: frozenset[str] = frozenset((*ML_PER, *G_PER, *COUNT_UNITS))
 
 STICK_BUTTER_G = 113

@@ -344,6 +344,19 @@ class Words(SiteWords):
     way_another, way_another_day = "eat {dish} today{whose}, this one once it has thawed", ", meant for {}"
     keeping_notes, rule, rules_head = "Keeping notes", "Rule", "Rules and their sources"
     refrigerator, freezer, assumed_short = "Cold", "Frozen", "assumed"
+    room_at_top = "{} in free"
+    into_the_freezer, room_head = "Into the freezer", "Room in the cold"
+    headspace = (
+        "Cold first, one layer, air around. Room at the top of liquids: ½ in (1.5 cm) up to a pint, 1 in (2.5 cm) "
+        "above, more in narrow necks; dry food ½ in (NCHFP)."
+    )
+    freezer_load = (
+        "{} in all; a freezer freezes 2 to 3 lb for each cubic foot in 24 h (University of Minnesota Extension)."
+    )
+    freezer_takes = "This one, by the size that is stated: {} in a day."
+    freezer_over = "More than it freezes in a day: freeze less of it, or the rest tomorrow out of the refrigerator."
+    room_line = "{place}: fullest on {day}, {litres} L of boxes; it holds {holds} L for them."
+    room_over = "Too full on {}: fewer boxes, smaller ones, or a later session."
     putting_away = "Putting the shopping away"
     produce_washing = (
         "What is washed ahead is dried fully and wrapped in a towel; carrots, celery and potatoes may stand in water "
