@@ -54,7 +54,7 @@ def check_library(documents: Mapping[str, Document], photos: frozenset[str], onl
     household, faults = household_of(known, pantry)
     problems += faults
     titles = _titles(documents)
-    stock, faults = check_stock(documents.get(STOCK), pantry, titles)
+    stock, faults = check_stock(documents.get(STOCK), pantry, titles, tuple(place.name for place in household.places))
     problems += faults
     check = _RecipeCheck(documents, household, pantry, titles, photos)
     recipes, more = check.all(_start(documents, titles, stock, only_week))

@@ -15,6 +15,7 @@ from binder.check.line_kinds import Lot as Written
 from binder.check.near import did_you_mean, nearest
 from binder.check.pantry import Pantry, food_of, unknown_food
 from binder.model.food import Food
+from binder.model.household import HOME
 from binder.model.stock import Lot, Stock
 from binder.problem import Problem, Span, error, warning
 from binder.source.document import Document
@@ -50,7 +51,7 @@ def dish_name(line: Line) -> str:
 
 
 def check_stock(
-    document: Document | None, pantry: Pantry, titles: Mapping[str, str]
+    document: Document | None, pantry: Pantry, titles: Mapping[str, str], places: tuple[str, ...] = ()
 ) -> tuple[Stock, tuple[Problem, ...]]:
     """What is on hand, in the order written; nothing when there is no file or nothing in it."""
     if document is None or document.root is None:
@@ -60,10 +61,11 @@ def check_stock(
         return Stock(()), tuple(found)
     lots: list[Lot] = []
     for said, lines in STOCK.read(document.root, found) or ():
-        place = _place(said, found)
+        place, at = _place(said, found), _whose(said.value, places)
         for written in lines:
             lot, problems = _lot(place, written, pantry, titles)
             found.extend(problems)
+            lot = replace(lot, at=at) if lot else None
             if lot and any(one.id == lot.id for one in lots):
                 # Several lots of one line, [2 lb onions, 3 leeks], are told apart by their column.
                 lot = replace(lot, id=f"{lot.id}:{lot.span.column}")
@@ -79,6 +81,13 @@ def _place(said: Said[str], found: Found) -> str:
         message = f'no place "{said.value}" to keep stock in'
         found.append(error(said.span, "unknown-place", message, *did_you_mean(near)))
     return kind or said.value
+
+
+def _whose(text: str, places: tuple[str, ...]) -> str:
+    """The place it belongs to, `ward freezer` to the ward; home where none is named."""
+    words = " ".join(text.split()).casefold()
+    named = [place for place in places if words.startswith(f"{place.casefold()} ")]
+    return max(named, key=len, default=HOME)
 
 
 def _unclear(span: Span, message: str, *remedies: str) -> tuple[Problem, ...]:

@@ -29,6 +29,7 @@ class Lot:
     thawed: date | None = None
     contains: tuple[str, ...] | None = None
     may_contain: tuple[str, ...] = ()
+    at: str = "home"  # whose refrigerator, freezer or cupboard it is
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,5 +69,8 @@ def _item(item: CarryItem, edition: Edition) -> Check:
     if item.kind == "flask":
         return Check(plain(first_upper(item.what)), plain(w.flask_first))
     said += [w.from_where.format(w.store(item.from_))] if item.from_ else []
-    what = edition.short(item.recipe) if item.kind == "dish" and item.recipe else first_upper(item.what)
+    said += [w.for_freezer_there] if item.kind == "for freezer" else []
+    what = (
+        edition.short(item.recipe) if item.kind in ("dish", "for freezer") and item.recipe else first_upper(item.what)
+    )
     return Check(plain(what), plain(", ".join(part for part in said if part)))

@@ -30,16 +30,25 @@ def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Car
             found.setdefault((serving.date, serving.eater, serving.place), []).append(serving)
     rank = {eater.name: n for n, eater in enumerate(household.eaters)}
     order = sorted(found, key=lambda key: (key[0], rank[key[1]], key[2]))
-    carries = tuple(_carry(key, found[key], household.place(key[2])) for key in order)
+    carries = tuple(_carry(key, found[key], _for_freezer(key, servings), household.place(key[2])) for key in order)
     return _travelling_once(carries, household)
 
 
-def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) -> Carry:
-    items: list[CarryItem] = []
+def _for_freezer(key: tuple[date, str, str], servings: tuple[Serving, ...]) -> list[CarryItem]:
+    """What is taken to the place's own freezer on that day, for a later one."""
+    return [
+        CarryItem(s.facts.title, scaled(s.facts.portion, s.portions), "fridge", "for freezer", s.recipe)
+        for s in servings
+        if s.facts and (s.taken_on, s.eater, s.place) == key
+    ]
+
+
+def _carry(key: tuple[date, str, str], servings: list[Serving], more: list[CarryItem], place: Place) -> Carry:
+    items: list[CarryItem] = list(more)
     for serving in servings:
         items.extend(_dish(serving))
         items.extend(_extras(serving))
-    cold = any(needs_cold(s) for s in servings) and place.tool("fridge") is None
+    cold = (bool(more) or any(needs_cold(s) for s in servings)) and place.tool("fridge") is None
     items.extend(_tools(servings, place))
     if any(s.reheat and s.reheat.means == "flask" for s in servings):
         items.append(CarryItem(FLASK, None, "cupboard", "flask"))
@@ -47,7 +56,8 @@ def _carry(key: tuple[date, str, str], servings: list[Serving], place: Place) ->
     if cold:
         items.append(CarryItem(COLD_PACKS, exactly(COLD_SOURCES, "each"), "freezer", "cold source"))
     stays = frozenset(plain_key(one) for one in place.stays_there)
-    there = tuple(dict.fromkeys(item.what for item in items if _stays(item, stays)))
+    waiting = [s.facts.title for s in servings if s.facts and s.stored_at == place.name]
+    there = tuple(dict.fromkeys([*waiting, *(item.what for item in items if _stays(item, stays))]))
     carried = tuple(item for item in items if not _stays(item, stays))
     return Carry(key[0], key[1], key[2], carried, cold, there, _comes_home(servings, carried))
 
@@ -118,12 +128,12 @@ def needs_cold(serving: Serving) -> bool:
         return True
     if serving.reheat and serving.reheat.means == "flask":
         return False
-    return serving.kept in ("fridge", "freezer")
+    return serving.kept in ("fridge", "freezer") and serving.stored_at == HOME
 
 
 def _dish(serving: Serving) -> list[CarryItem]:
     assert serving.facts is not None
-    if serving.kept == "at service":
+    if serving.kept == "at service" or serving.stored_at != HOME:
         return []
     amount = scaled(serving.facts.portion, serving.portions)
     # A frozen portion was pulled the evening before: it is carried from the refrigerator, unless it is used frozen. One

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
-from binder.model.household import Household
+from binder.model.household import HOME, Household
 from binder.model.recipe import Recipe
 from binder.model.stock import Lot, Stock
 from binder.model.week import Already, Week
@@ -213,6 +213,8 @@ def _from_lots(
     for lot in lots:
         if lot.recipe != meal.recipe or left[lot.id] <= 0 or need <= 0:
             continue
+        if lot.at not in (HOME, meal.place):
+            continue  # What is in a place's own refrigerator or freezer is eaten there.
         last = None if lot.place == "freezer" else use_by_of(lot, recipe, caution)
         if last and meal.date and meal.date > last:
             continue

@@ -188,6 +188,8 @@ class Serving:
     line: MealLine = inside()
     session: Session | None = inside(default=None)  # None: from stock, or nothing made ahead
     from_frozen: bool = False  # frozen, and heated or eaten straight from the freezer
+    stored_at: str = "home"  # whose refrigerator or freezer it waits in
+    taken_on: Day | None = None  # the day it is taken to that place's freezer
     keeps_days: int | None = None  # the limit behind use_by, by the eater's caution
     caution: str = "usual"  # the rule set that was used
     parts: tuple[PartKept, ...] = ()  # of a dish whose parts keep differently

@@ -7,6 +7,7 @@ frozen on the day it was made has, from the day it is pulled, all the days it wo
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -27,6 +28,8 @@ class Storage:
     days: int | None = None  # the limit that was used
     caution: str = "usual"
     part: str = ""  # the part that decides, of what comes too late
+    stored_at: str = "home"
+    taken_on: date | None = None  # the day it is taken to the freezer of the place where it is eaten
 
 
 def limit_days(keeping: Keeping, caution: str) -> int | None:
@@ -131,6 +134,27 @@ def frozen(
     if pull_on <= made_on or (use_by and use_by < eaten_on):
         return None
     return Storage("freezer", use_by, pull_on, note, days, caution)
+
+
+def frozen_there(
+    keeping: Keeping, caution: str, made_on: date, eaten_on: date, piece_grams: float | None, visits: Sequence[date]
+) -> tuple[Storage, date] | None:
+    """Frozen in a place's own freezer on the first visit after it was made, pulled there on the last that is in time.
+
+    The days until it was frozen are used up (FDA Food Code 3-501.18(A)(1)). With it, the day it is taken there.
+    """
+    days = limit_days(keeping, caution)
+    taken = next((day for day in visits if made_on < day < eaten_on), None)
+    if keeping.freezes is False or taken is None or (days is not None and taken > made_on + timedelta(days=days)):
+        return None
+    in_time = eaten_on - timedelta(days=thawing.nights(piece_grams))
+    pulls = [day for day in visits if taken < day <= in_time]
+    if not pulls or _outlived(keeping, caution, made_on, eaten_on, icy=True):
+        return None
+    use_by = thawed_use_by(keeping, caution, pulls[-1], (taken - made_on).days)
+    if use_by and use_by < eaten_on:
+        return None
+    return Storage("freezer", use_by, pulls[-1], rule_words(keeping, caution), days, caution), taken
 
 
 def straight_from_freezer(keeping: Keeping, caution: str) -> Storage | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from binder.model.household import Household
+from binder.model.household import HOME, Household
 from binder.reckon import reheating
 from binder.reckon.facts import Pull, Serving, WayOut
 from binder.tables import temperatures, thawing
@@ -22,8 +22,8 @@ def pull_list(servings: tuple[Serving, ...], household: Household) -> tuple[Pull
             eater=s.eater,
             recipe=s.recipe,
             portions=s.portions,
-            from_="freezer",
-            to="fridge",
+            from_=_store(s, "freezer"),
+            to=_store(s, "fridge"),
             serving=s.id,
             way_out=tuple(_ways_out(s, servings, household)),
             place=s.place,
@@ -32,6 +32,11 @@ def pull_list(servings: tuple[Serving, ...], household: Household) -> tuple[Pull
         if s.pull_on and s.date
     ]
     return tuple(sorted(found, key=lambda p: (p.pull_on, p.date)))
+
+
+def _store(serving: Serving, kind: str) -> str:
+    """`freezer` at home, `ward freezer` at a place of its own."""
+    return kind if serving.stored_at == HOME else f"{serving.stored_at} {kind}"
 
 
 def _ways_out(serving: Serving, servings: tuple[Serving, ...], household: Household) -> Iterator[WayOut]:

@@ -7,7 +7,7 @@ keep is frozen when it may be; else made at a later session before its meal; els
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from fractions import Fraction
 from math import ceil
@@ -61,6 +61,7 @@ def assign(
             placed.extend(Placed(w, None, Storage("fridge", None, None, ""), True) for w in of_line)
             continue
         group = [_place(w, session, of_line, week, household, facts, ends) for w in of_line]
+        group = [_in_freezer_there(p, wanted, household, facts) if p.too_late else p for p in group]
         placed.extend(group)
         late = [p for p in group if p.too_late]
         if late:
@@ -146,6 +147,24 @@ def _place(
     if later:
         return later
     return Placed(item, session, keeping.too_late(rule, caution, session.on), True)
+
+
+def _in_freezer_there(
+    late: Placed, wanted: tuple[Wanted, ...], household: Household, facts: Mapping[str, RecipeFacts]
+) -> Placed:
+    """What comes too late and home cannot freeze: frozen where it is eaten, if the eater is there in time to do it."""
+    item, place, session = late.wanted, household.place(late.wanted.place), late.session
+    of = facts[item.recipe]
+    if session is None or item.date is None or may_freeze(household) or place.name == HOME or of.form == "kit":
+        return late
+    if place.tool("freezer") is None:
+        return late
+    visits = sorted({w.date for w in wanted if w.date and w.eater == item.eater and w.place == item.place})
+    piece = _piece_grams(item, [item], of)
+    found = keeping.frozen_there(of.recipe.keeping, late.storage.caution, session.on, item.date, piece, visits)
+    if found is None:
+        return late
+    return Placed(item, session, replace(found[0], stored_at=place.name, taken_on=found[1]))
 
 
 def _later_session(

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from fractions import Fraction
 from types import MappingProxyType
 
+from binder.model.household import HOME
 from binder.model.library import Library
 from binder.model.recipe import Recipe
 from binder.model.stock import Lot, Stock
@@ -105,6 +106,8 @@ def _serving(item: Placed, variants: Variants, library: Library) -> Serving:
         pull_on=storage.pull_on,
         session=item.session,
         keeping_note=storage.note,
+        stored_at=storage.stored_at,
+        taken_on=storage.taken_on,
         keeps_days=storage.days,
         caution=storage.caution,
         parts=keeping.parts_kept(variant.facts.recipe.keeping, storage.caution, made_on, storage.kept)
@@ -162,6 +165,7 @@ def _from_stock(item: dishes.Taken, variants: Variants, library: Library) -> Ser
         made_on=min(begun) if begun else None,
         lot="; ".join(lot.id for lot in item.lots) or None,
         keeping_note=note,
+        stored_at=item.lots[0].at if len({lot.at for lot in item.lots}) == 1 else HOME,
         keeps_days=keeping.limit_days(rule, caution),
         caution=caution,
     )

@@ -43,6 +43,9 @@ def room(things: tuple[Filled, ...], put: Mapping[str, str], household: Househol
 
 def _stands(thing: Filled, day: date) -> str | None:
     """Where a thing stands on a day: gone once its day is over; what has no day, until its last."""
+    taken = next((s.taken_on for s in thing.servings if s.taken_on), None)
+    if taken:
+        return "fridge" if thing.made_on <= day <= taken else None
     last = thing.eat_on or thing.use_by
     if day < thing.made_on or (last and day > last):
         return None
@@ -63,11 +66,16 @@ def _volume(thing: Filled, put: Mapping[str, str], household: Household) -> Frac
 
 def freezer_loads(things: tuple[Filled, ...], put: Mapping[str, str], household: Household) -> tuple[FreezerLoad, ...]:
     """For each prep day, what goes into the freezer, its weight, and the most that it freezes in 24 h, where known."""
-    days = sorted({thing.made_on for thing in things if thing.kept == "freezer"})
+    days = sorted({thing.made_on for thing in things if _freezes_here(thing)})
     return tuple(
-        _load([thing for thing in things if thing.kept == "freezer" and thing.made_on == day], day, put, household)
+        _load([thing for thing in things if _freezes_here(thing) and thing.made_on == day], day, put, household)
         for day in days
     )
+
+
+def _freezes_here(thing: Filled) -> bool:
+    """Whether it goes into the freezer at home on the day it is made."""
+    return thing.kept == "freezer" and not any(s.taken_on for s in thing.servings)
 
 
 def _load(things: list[Filled], on: date, put: Mapping[str, str], household: Household) -> FreezerLoad:

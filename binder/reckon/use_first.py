@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import date
 from fractions import Fraction
 
-from binder.model.household import Household
+from binder.model.household import HOME, Household
 from binder.model.quantity import Amount, exactly
 from binder.model.recipe import Recipe
 from binder.model.stock import Lot
@@ -51,7 +51,11 @@ def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until
             amount = exactly(rest, amount.unit)
     why = f"opened {lot.opened.isoformat()}" if lot.opened else "best before"
     why += ", days once opened not known" if undated else ""
-    return UseFirst(lot.food.name, None, amount, lot.place, item.last, why, lot.id)
+    return UseFirst(lot.food.name, None, amount, _store(lot), item.last, why, lot.id)
+
+
+def _store(lot: Lot) -> str:
+    return lot.place if lot.at == HOME else f"{lot.at} {lot.place}"
 
 
 def _dish(
@@ -68,7 +72,7 @@ def _dish(
     if lot.place == "freezer":
         why += ", past its best" if last < until else ", frozen"
     by = None if last == date.max else last
-    return UseFirst(None, recipe.key, exactly(rest, "each"), lot.place, by, why, lot.id)
+    return UseFirst(None, recipe.key, exactly(rest, "each"), _store(lot), by, why, lot.id)
 
 
 def _made(thing: Filled) -> UseFirst | None:

@@ -95,7 +95,9 @@ class Words(SiteWords):
 
     def store(self, place: str) -> str:
         """Where something is kept: `refrigerator` for `fridge`; a household's own place by its name."""
-        return self.kept_short.get(place, place)
+        whose, _, kind = place.rpartition(" ")
+        own = f"{whose} {self.kept_short[kind]}" if whose and kind in self.kept_short else place
+        return self.kept_short.get(place, own)
 
     def plural_tool(self, kind: str, count: int) -> str:
         """`oven`, `2 burners`."""
@@ -316,6 +318,7 @@ class Words(SiteWords):
     )
     carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "{}"
     carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
+    for_freezer_there = "for the freezer there"
     there_already, comes_home = "There already: {}.", "Comes home"
     place_rules = "What the places ask"
     place_bans = "Not allowed in: {}, nor what the pack says may contain it."
