@@ -18,6 +18,7 @@ from binder.memory import of_this_program
 from binder.pages.data import problems_data
 from binder.pages.edition import as_tried
 from binder.pages.format import first_lower
+from binder.pages.portion_weight import far_from_parts
 from binder.pages.words import words_of
 from binder.reckon.facts import RunSheet
 from binder.reckon.tried import Tried
@@ -52,8 +53,19 @@ def command(
         say_problems(examined, files)
         for line in (*_sessions(examined), *weights(examined), *unfinished(content), *not_closed(examined)):
             click.echo(line)
+        for line in _far_off(examined, files.name):
+            click.echo(line)
         click.echo(summary(examined.problems, "" if examined.problems else "nothing to mend"))
     sys.exit(1 if examined.has_errors or (strict and examined.problems) else 0)
+
+
+def _far_off(examined: Examined, folder: str) -> list[str]:
+    """The recipes whose stated portion is far from what their ingredients weigh: no problem, but worth a look."""
+    if examined.library is None:
+        return []
+    words = words_of(examined.library.household.language)
+    found = ((key, far_from_parts(facts, words)) for key, facts in sorted(examined.recipes.items()))
+    return [f"{folder}/recipes/{key}.md: {said}" for key, said in found if said]
 
 
 def _sessions(examined: Examined) -> list[str]:

@@ -13,6 +13,7 @@ from binder.pages.edition import Edition, portions, run, session_title, unique
 from binder.pages.format import TIMES, grams, listed, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
 from binder.pages.past import weighed
+from binder.pages.portion_weight import of_portion, of_row
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
 
@@ -48,15 +49,16 @@ def _weigh_and_share(session: Session | None, rows: Sequence[PackingRow], editio
         Column(w.planned_portion, "right", width=18),
     )
     table = Table(columns, tuple(_batch_row(b, edition) for b in batches), w.weigh_and_share, "weigh", row_heads=True)
-    return Heading(2, w.weigh_and_share), Para(plain(w.weigh_note), "note"), table, *weighed(batches, edition)
+    note = f"{w.weigh_note} {w.nearly_note}" if any(r.cooked_grams_from == "estimate" for r in rows) else w.weigh_note
+    return Heading(2, w.weigh_and_share), Para(plain(note), "note"), table, *weighed(batches, edition)
 
 
 def _batch_row(batch: Batch, edition: Edition) -> Row:
     w = edition.words
     facts = batch.facts or edition.facts_of(batch.recipe)
-    each = facts.per_portion.grams if facts else None
-    planned = grams(each * float(batch.portions_made)) if each is not None else w.not_known
-    portion = grams(each) if each is not None else w.not_known
+    each = facts.per_portion if facts else None
+    planned = (of_portion(each, w, float(batch.portions_made), short=True) if each else None) or w.not_known
+    portion = (of_portion(each, w, short=True) if each else None) or w.not_known
     return Row((
         plain(edition.short(batch.recipe)), run(w.blank_grams), plain(planned),
         run(share(Fraction(1), batch.portions_made), "quantity"), plain(portion),
@@ -147,7 +149,7 @@ def _line(alike: Sequence[Line], row: PackingRow, edition: Edition) -> Row:
 
 def _weight(row: PackingRow, edition: Edition) -> str:
     """Grams to weigh in; the portion where no weight is known."""
-    if row.grams_each is not None:
-        return grams(row.grams_each)
+    if weight := of_row(row, edition.words):
+        return weight
     each = row.portions_each
     return portions(each, edition.words) if each else edition.words.not_known

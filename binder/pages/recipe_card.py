@@ -13,9 +13,10 @@ from binder.pages.card_notes import allergen_box, care, substitution_notes
 from binder.pages.card_steps import steps
 from binder.pages.edition import Edition, is_cold, name_of, portions, run, session_title, unique
 from binder.pages.figures import IN_SHORT, in_short, missing_foods, tally_text
-from binder.pages.format import day, days, first_upper, fraction, grams, listed
+from binder.pages.format import day, days, first_upper, fraction, listed
 from binder.pages.measures import amount, quantity
 from binder.pages.page import Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
+from binder.pages.portion_weight import of_portion
 from binder.reckon.facts import Batch, RecipeFacts, Serving
 
 
@@ -158,9 +159,9 @@ def portion_size(facts: RecipeFacts, edition: Edition) -> str:
         said.append(quantity(measure, edition.style))
     elif facts.portion:
         said.append(_pieces_or_amount(facts.portion, edition))
-    weight = facts.per_portion.grams
-    if weight is not None and not (measure and measure.unit in ("g", "kg")):
-        said.append(edition.words.about.format(grams(weight)))
+    portion, w = facts.per_portion, edition.words
+    if not (measure and measure.unit in ("g", "kg")) and (weight := of_portion(portion, w)) is not None:
+        said.append(weight if portion.cooked_grams_from == "estimate" else w.about.format(weight))
     return ", ".join(said)
 
 

@@ -11,6 +11,7 @@ from binder.pages.edition import run, unique
 from binder.pages.figures import figure_of, unit_of
 from binder.pages.format import EN_DASH, NBSP, fraction, number
 from binder.pages.page import Block, Bullets, Column, Fold, Heading, Para, Row, Table, Text, plain
+from binder.pages.portion_weight import how_known
 from binder.pages.site_shelf import Shelf, address, recipe_path
 from binder.pages.words.en import Words
 from binder.reckon.facts import IngredientFacts, Nutrition, RecipeFacts
@@ -24,8 +25,7 @@ def where_from(facts: RecipeFacts, shelf: Shelf) -> Fold:
     """Folded: the sums line by line, then the figures per 100 g that went into them."""
     w = shelf.words
     blocks: list[Block] = [Para(plain(w.where_from_how), "note"), _sums(facts, shelf), *_per_100_g(facts, shelf)]
-    if facts.per_portion.grams_from:
-        blocks.append(Para(plain(w.portion_weight_from.format(facts.per_portion.grams_from)), "note"))
+    blocks += [Para(plain(said), "note")] if (said := how_known(facts, w)) else []
     return Fold(w.where_from, tuple(blocks))
 
 

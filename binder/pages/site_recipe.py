@@ -35,6 +35,7 @@ from binder.pages.page import (
     Text,
     plain,
 )  # fmt: skip
+from binder.pages.portion_weight import far_from_parts
 from binder.pages.recipe_card import keeps_text, portion_size
 from binder.pages.site_minutes import minutes_text, recipe_minutes
 from binder.pages.site_numbers import where_from
@@ -50,7 +51,9 @@ ONCE = Fraction(1)
 def recipe_page(facts: RecipeFacts, shelf: Shelf) -> Page:
     w = shelf.words
     blocks: list[Block] = [Photo(facts.recipe.photo, facts.title)] if facts.recipe.photo else []
-    blocks += [Facts(_summary(facts, shelf)), *allergens(facts, shelf)]
+    blocks.append(Facts(_summary(facts, shelf)))
+    blocks += [Para(plain(far), "note")] if (far := far_from_parts(facts, w)) else []
+    blocks += allergens(facts, shelf)
     left = (Heading(2, w.ingredients, "ingredients"), ingredients(facts, shelf.edition, lambda x: _line(x, shelf)))
     blocks.append(Beside(left, written_steps(facts, shelf.edition), "card"))
     blocks += cautions(facts, None, shelf.edition)

@@ -8,8 +8,9 @@ from fractions import Fraction
 
 from binder.model.stock import Lot
 from binder.pages.edition import portions, run, unique
-from binder.pages.format import day, day_with_year, first_upper, grams, listed
+from binder.pages.format import day, day_with_year, first_upper, listed
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.portion_weight import of_row
 from binder.pages.site_shelf import ON_HAND_PATH, Shelf
 from binder.reckon.facts import PackingRow
 
@@ -98,7 +99,7 @@ def _goes_in(shelf: Shelf) -> list[Block]:
 
 def _packed(row: PackingRow, shelf: Shelf) -> Row:
     w = shelf.words
-    each = f", {grams(row.grams_each)}" if row.grams_each is not None else ""
+    each = f", {weight}" if (weight := of_row(row, w)) else ""
     much = f"{row.count} × {row.container or w.packed_as.get(row.what, row.what)}{each}"
     named = (" ".join([*([p.eater] if p.eater else []), day(p.date, w) if p.date else w.any_day]) for p in row.for_)
     whom = unique(named)

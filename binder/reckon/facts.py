@@ -86,12 +86,31 @@ class IngredientFacts:
     share: Interval | None = inside(default=None)  # how much of what that recipe makes; None: not known
 
 
+CookedFrom = Literal["stated", "weighed", "estimate"]
+
+
+@dataclass(frozen=True, slots=True)
+class CookedYield:
+    """Cooked weight over raw weight of one food of a dish, as an estimate used it."""
+
+    food: str
+    share: float
+    source: str
+
+
 @dataclass(frozen=True, slots=True)
 class PerPortion:
+    """One portion. `grams` is stated, weighed, or the sum before cooking; `cooked_grams` what it weighs cooked."""
+
     nutrition: Nutrition
     grams: float | None
     tallies: Tallies
     grams_from: str = inside(default="")  # "stated", "weighed", "sum of ingredients before cooking"
+    cooked_grams: float | None = None
+    cooked_grams_from: CookedFrom | None = None
+    cooked_yields: tuple[CookedYield, ...] = ()  # what an estimate rests on
+    cooked_not_counted: tuple[Literal["boils off", "dries out"], ...] = ()  # what it leaves out
+    by_what_goes_in: float | None = inside(default=None)  # the estimate, beside a stated weight too
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,6 +215,8 @@ class Serving:
     facts: RecipeFacts | None = inside(default=None)  # of its variant, at the recipe's written size
     keeping_note: str = inside(default="")  # the rule behind use_by, with its source and rule set
     batch: str = inside(default="")  # id of its batch; "" when from stock or at service
+    cooked_grams: float | None = None
+    cooked_grams_from: CookedFrom | None = None
     # What the eater avoids and is no allergen: the foods of the dish that it takes in, and what no record tells.
     avoided: Mapping[str, tuple[str, ...]] = inside(default_factory=lambda: MappingProxyType({}))
     avoided_unsure: frozenset[str] = inside(default=frozenset())
@@ -349,6 +370,8 @@ class PackingRow:
     kept: str = inside(default="fridge")
     session: Session | None = inside(default=None)
     servings: tuple[str, ...] = inside(default=())  # ids
+    cooked_grams_each: float | None = None
+    cooked_grams_from: CookedFrom | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -377,6 +400,7 @@ class LabelFacts:
     id: str = inside(default="")
     made_on: Day | None = inside(default=None)
     from_frozen: bool = inside(default=False)
+    grams_from: CookedFrom | None = inside(default=None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from fractions import Fraction
 from binder.model.household import Household
 from binder.model.week import MealLine, Session
 from binder.reckon import allergens, conversion, keeping
-from binder.reckon.facts import Allergens, Batch, RecipeFacts, Serving
+from binder.reckon.facts import Allergens, Batch, CookedFrom, RecipeFacts, Serving
 from binder.reckon.recipes import portion_ml
 from binder.tables import keeping as chart
 
@@ -36,6 +36,8 @@ class Filled:
     eater: str | None = None
     portions: Fraction | None = None
     grams: float | None = None
+    cooked_grams: float | None = None
+    cooked_grams_from: CookedFrom | None = None
     volume_ml: Fraction | None = None
     servings: tuple[Serving, ...] = ()
     line: MealLine | None = field(default=None)
@@ -80,6 +82,8 @@ def _portion(serving: Serving, batch: Batch) -> Filled:
         eater=serving.eater,
         portions=serving.portions,
         grams=serving.grams,
+        cooked_grams=serving.cooked_grams,
+        cooked_grams_from=serving.cooked_grams_from,
         volume_ml=one * serving.portions if one is not None else None,
         servings=(serving,),
         line=serving.line,
@@ -147,7 +151,7 @@ def _surplus(batch: Batch, household: Household) -> Iterator[Filled]:
     facts, session = _base(batch)
     kept = keeping.where(facts.recipe.keeping, household.caution)
     rest, n, one = batch.surplus, 0, portion_ml(facts.recipe)
-    days, grams = facts.keeps.fridge_days, facts.per_portion.grams
+    days, grams, cooked = facts.keeps.fridge_days, facts.per_portion.grams, facts.per_portion.cooked_grams
     while rest > 0:
         n, portions = n + 1, min(Fraction(1), rest)
         rest -= portions
@@ -163,6 +167,8 @@ def _surplus(batch: Batch, household: Household) -> Iterator[Filled]:
             use_by=batch.made_on + timedelta(days=days) if days is not None else None,
             portions=portions,
             grams=grams * float(portions) if grams is not None else None,
+            cooked_grams=cooked * float(portions) if cooked is not None else None,
+            cooked_grams_from=facts.per_portion.cooked_grams_from,
             volume_ml=one * portions if one is not None else None,
         )
 

@@ -150,6 +150,7 @@ def rows(things: tuple[Filled, ...], put: Mapping[str, str], household: Househol
             thing.title,
             put.get(thing.id),
             _key(thing.grams),
+            _key(thing.cooked_grams),
             thing.portions,
         )
         groups.setdefault(key, []).append(thing)
@@ -168,6 +169,8 @@ def _row(group: list[Filled], box: Container | None) -> PackingRow:
         container=box.name if box else None,
         count=len(group),
         grams_each=first.grams,
+        cooked_grams_each=first.cooked_grams,
+        cooked_grams_from=first.cooked_grams_from,
         compartments=compartments,
         for_=tuple(PackedFor(t.eater, t.eat_on) for t in group),
         what=first.what,

@@ -12,7 +12,7 @@ from binder.model.quantity import Amount, Interval
 from binder.model.recipe import Ingredient, Recipe
 from binder.model.week import Substitution
 from binder.problem import Problem, warning
-from binder.reckon import allergens, conversion, nutrition, tallies
+from binder.reckon import allergens, conversion, cooked_weight, nutrition, tallies
 from binder.reckon.facts import (
     NOTHING,
     Allergens,
@@ -96,7 +96,7 @@ def reckon(
         portions=float(recipe.portions),
         portion=recipe.portion,
         ingredients=ingredients,
-        per_portion=_per_portion(recipe, ingredients, total),
+        per_portion=_per_portion(recipe, ingredients, total, household.cup),
         contains=found.contains,
         may_contain=found.may_contain,
         not_known=found.not_known,
@@ -222,13 +222,28 @@ def _part_line(line: Ingredient, part: RecipeFacts | None, household: Household,
     return _Line(facts, inherited)
 
 
-def _per_portion(recipe: Recipe, lines: tuple[IngredientFacts, ...], total: Nutrition) -> PerPortion:
+def _per_portion(
+    recipe: Recipe, lines: tuple[IngredientFacts, ...], total: Nutrition, cup: conversion.CupSystem
+) -> PerPortion:
     grams, said = _portion_grams(recipe, lines)
-    return PerPortion(
+    known = PerPortion(
         nutrition=nutrition.times(total, float(1 / recipe.portions)),
         grams=grams,
         tallies=tallies.of_portions(recipe.tallies, lines, recipe.portions, Fraction(1)),
         grams_from=said,
+    )
+    found = cooked_weight.estimated(recipe, lines, cup)
+    each = found.grams / float(recipe.portions) if found else None
+    known = replace(known, by_what_goes_in=each, cooked_not_counted=found.uncounted if found else ())
+    if said in ("stated", "weighed"):
+        return replace(known, cooked_grams=grams, cooked_grams_from="stated" if said == "stated" else "weighed")
+    if found is None:
+        return known
+    return replace(
+        known,
+        cooked_grams=each,
+        cooked_grams_from="estimate",
+        cooked_yields=found.yields,
     )
 
 

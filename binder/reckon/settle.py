@@ -121,7 +121,7 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
     """What does not depend on where a portion comes from."""
     portions = float(wanted.portions)
     recipe: Recipe = facts.recipe
-    grams = facts.per_portion.grams
+    grams, cooked = facts.per_portion.grams, facts.per_portion.cooked_grams
     listed = library.household.allergen_list
     avoids = library.household.eater(wanted.eater).avoids
     words = [word for word in avoids if not allergens.is_allergen(word) or not allergens.in_list(word, listed)]
@@ -148,6 +148,8 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
         lot=None,
         line=wanted.line,
         facts=facts,
+        cooked_grams=cooked * portions if cooked is not None else None,
+        cooked_grams_from=facts.per_portion.cooked_grams_from,
         avoided=MappingProxyType({word: avoiding.foods_that_hold(word, facts) for word in words}),
         avoided_unsure=frozenset(word for word in words if facts.not_known and food_kinds.watched(word)),
     )

@@ -275,6 +275,27 @@ class Words(SiteWords):
     )
     local_rules = "Local food-safety rules and the advice of licensed professionals come before anything printed here."
 
+    # ---- what a portion weighs ----
+    weight_before_cooking = "Weight of a portion: {}, the sum of what goes in, before cooking."
+    weight_known: Map = MappingProxyType(
+        {
+            "stated": "Weight of a portion: {}, as the recipe states it.",
+            "weighed": "Weight of a portion: {}, from what the household weighed.",
+        }
+    )
+    weight_estimated = "Weight of a portion: {}, an estimate: the sum of what goes in{}."
+    weight_by_yield = "{food} × {share} when cooked ({source})"
+    weight_not_counted: Map = MappingProxyType(
+        {
+            "boils off": "what boils off is not known and not taken away",
+            "dries out": "what roasting, baking or frying dries out is not known and not taken away",
+        }
+    )
+    weight_far_off = (
+        "A portion of {stated} is stated, and what goes in weighs {parts} a portion. Look at the amounts, the number "
+        "of portions, and the weight."
+    )
+
     # ---- 6 packing ----
     packing, containers, weigh_and_share = "Packing sheet", "Containers", "Weigh and share"
     batch_weighs, planned, a_portion_is, planned_portion = "Batch weighs", "Planned", "A portion is", "Planned portion"
@@ -283,6 +304,7 @@ class Words(SiteWords):
     weighed_last, weighed_now = "{dish} {grams} ({week})", "which is {grams} for {portions}"
     week_short = "Week {}"
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
+    nearly_note = "≈ is an estimate from what goes in; `weighs:` in the recipe takes what the scale said."
     packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
     second_check_note = "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
     no_container, tare, compartments = "{} without a container", "empty {}", "compartments {}"

@@ -160,7 +160,6 @@ class SiteWords:
     times_eaten = "{grams} × {share}"
     sum_of_recipe, divided_by, as_printed = "Sum of the recipe", "÷ {} portions", "As printed, a portion"
     figures_of_recipe = "its own page: {}"
-    portion_weight_from = "Weight of a portion: {}."
     per_100_g = "In 100 g, edible portion"
 
     # ---- foods ----
