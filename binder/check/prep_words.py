@@ -38,6 +38,6 @@ _QUALITY_WORDS = """
     packaged, bagged, prewashed, pre washed, ready to use, butterflied, spatchcocked, jointed, deboned, split, bruised,
     smashed, pounded, center cut, centre cut, farm fresh, premium, real, authentic, traditional, regular, whole,
     sustainable, responsibly sourced, outdoor bred, dry aged, milk fed, sashimi grade, sushi grade, restaurant style,
-    quick cook, fast cook, par boiled, par cooked, oven ready, ready to bake, ready to roll
+    quick cook, fast cook, mild, extra mature, par boiled, par cooked, oven ready, ready to bake, ready to roll
     """
 QUALITIES = frozenset(" ".join(one.split()) for one in _QUALITY_WORDS.split(","))

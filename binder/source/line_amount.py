@@ -200,9 +200,18 @@ def _may_nest(front: Front, number: Written, times: bool) -> bool:
     return front.pack is None and (times or front.text[front.end : front.end + 1].isspace()) and bool(number.low)
 
 
+_MORE = re.compile(r"(?:plus|and|\+|&)\s+(?=[\d½¼¾⅓⅔⅛])", re.IGNORECASE)
+
+
 def _food_follows(text: str, start: int) -> bool:
-    """Whether what follows a unit can be the food: `2 cloves garlic`, not `4 cloves, ground`."""
+    """Whether what follows a unit can be the food: `2 cloves garlic`, not `4 cloves, ground`.
+
+    A second measure counts as if the food followed: `1 stick plus 2 tbsp butter`.
+    """
     rest = re.sub(r"^\s*(?:\([^()]*\)\s*)*", "", text[start:])
+    if more := _MORE.match(rest):
+        unit = measure_at(rest, more.end())
+        return bool(unit and re.match(r"\s+[^\W_]", rest[unit[1] :]))
     return bool(re.match(r"[^\W_]", rest)) and not re.match(r"(?:or|to taste|and|for|plus|as)\b", rest)
 
 

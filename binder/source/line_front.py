@@ -50,9 +50,12 @@ def read_further(front: Front) -> None:
         joined = _JOIN.match(front.text, front.end)
         nearest = joined.end() if joined else front.end
         more = measure_at(front.text, nearest)
-        if not more or more[0].unit not in MEASURED or nearest == front.end:
+        if not more or nearest == front.end:
             break
         plain = not joined or joined[0].strip(" ,") == ""
+        # Pieces are added only where a word says so: `1 head plus 2 cloves garlic`.
+        if more[0].unit not in MEASURED and (plain or more[0].unit == "each"):
+            break
         if front.amounts[-1].unit == more[0].unit or (plain and not alike(front.amounts[-1].unit, more[0].unit)):
             break
         front.amounts.append(more[0])

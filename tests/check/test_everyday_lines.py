@@ -21,6 +21,7 @@ from binder.source.line import read_line
 from tests.source.strategies import line_like
 
 CASES = Path(__file__).parent / "cases" / "lines.tsv"
+ROWS = Path(__file__).parent / "cases" / "rows.tsv"
 KNOWN = Known(pantry_of((), "us", "us"), {})
 WITHIN = 0.05
 LEAST_SHARE = 0.97
@@ -70,6 +71,34 @@ def test_nearly_every_line_has_the_right_weight() -> None:
             misses.append(f"{line}: {found} g of {food}, not {weight} g")
     print("\n".join(misses))
     assert len(misses) <= (1 - LEAST_SHARE) * len(cases()), misses
+
+
+def test_lines_come_to_the_weights_of_their_published_rows() -> None:
+    # Grams of USDA SR28's household weights, or of what is written: cases/rows.tsv says which.
+    rows = [row.split("\t") for row in ROWS.read_text("utf-8").splitlines() if not row.startswith("#")]
+    misses = []
+    for line, row, weight, source in rows:
+        made, _problems = read(line)
+        found = grams(made) if made else None
+        assert made is not None and made.food.row == row and source, line
+        if found is None or abs(found - float(weight)) > float(weight) * WITHIN:
+            misses.append(f"{line}: {found} g, not {weight} g of {row}")
+    print("\n".join(misses))
+    assert len(rows) > 300 and len({row[0] for row in rows}) == len(rows)
+    assert len(misses) <= (1 - LEAST_SHARE) * len(rows), misses
+
+
+@pytest.mark.parametrize(
+    ("line", "weight"),
+    [
+        ("1 stick plus 2 tbsp butter", 141.4), ("1 stick and 2 tbsp unsalted butter", 141.4),  # SR28 01001, 01145
+        ("1 head plus 2 cloves garlic", 36), ("2 cloves plus 1 tsp minced garlic", 8.8),  # SR28 11215; the head cp
+    ],
+)  # fmt: skip
+def test_pieces_and_measures_add_up(line: str, weight: float) -> None:
+    made, problems = read(line)
+    assert made is not None and problems == ()
+    assert grams(made) == pytest.approx(weight, rel=0.01)
 
 
 # Not a food of the tables, or one whose allergens another food of a like name would hide.
