@@ -11,7 +11,7 @@ from binder.check.declare import Entry, Found, Said
 from binder.check.fields import FOODS, FoodFields, PackFields
 from binder.check.household import first_of_each
 from binder.check.keeps import stated
-from binder.check.label import energy_problem, figures_of, merged
+from binder.check.label import before_rounding, energy_problem, figures_of, merged
 from binder.check.near import did_you_mean
 from binder.check.table_food import of_composition, of_everyday
 from binder.check.tallies import tally_steps
@@ -105,6 +105,7 @@ def _food(name: Said[str], entry: Entry, listed: AllergenList, cup: System, foun
         par=amount_of(par.value, cup) if par else None,
         names=tuple(dict.fromkeys((*_synonyms(entry), *(same.names if same else ())))),
         everyday=same.everyday if same else "",
+        before_rounding=before_rounding(entry.get(FoodFields.label), weights, cup, listed),
         contains_other=_other_words(contains, same, listed),
     )
 

@@ -6,10 +6,10 @@ from fractions import Fraction
 
 from binder.check.declare import Entry, Field, Said
 from binder.check.fields import LabelFields
-from binder.model.food import NO_FIGURES, Food, FoodWeight
-from binder.model.quantity import Measure
+from binder.model.food import NO_FIGURES, NUTRIENTS, Food, FoodWeight
+from binder.model.quantity import Interval, Measure
 from binder.problem import Problem, warning
-from binder.tables import measures
+from binder.tables import measures, rounding
 from binder.tables.allergens import AllergenList
 from binder.tables.measures import System
 
@@ -64,6 +64,28 @@ def figures_of(
         return NO_FIGURES, (warning(serving.span, "no-weight", message, remedy),)
     said = [_said(entry, of) for of in _FIELDS]
     return tuple(None if one is None else float(one * 100 / grams) for one in said), ()
+
+
+def before_rounding(
+    entry: Entry | None, weights: tuple[FoodWeight, ...], cup: System, listed: AllergenList
+) -> tuple[Interval | None, ...]:
+    """What each figure of the label may have been before it was rounded, per 100 g; None where it has none.
+
+    A label rounds by the serving (US) or by 100 g (EU); the rule is that of the household's allergen list.
+    """
+    serving = entry.get(LabelFields.serving) if entry else None
+    grams = serving_grams(serving.value, weights, cup) if serving else None
+    if entry is None or not grams:
+        return (None,) * len(NUTRIENTS)
+    found: list[Interval | None] = []
+    for name, of in zip(NUTRIENTS, _FIELDS, strict=True):
+        said = _said(entry, of)
+        if said is None:
+            found.append(None)
+            continue
+        low, high = rounding.before_rounding(name, said, listed)
+        found.append(Interval(float(low * 100 / grams), float(high * 100 / grams)))
+    return tuple(found)
 
 
 def merged(own: tuple[float | None, ...], base: Food | None) -> tuple[tuple[float | None, ...], str]:

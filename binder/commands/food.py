@@ -63,10 +63,11 @@ def _document(content: Content | None, name: str) -> Document | None:
 def _lines(food: Food) -> list[str]:
     lines = [food.name + (f"  (also: {', '.join(food.names)})" if food.names else "")]
     lines.append(f"  figures from  {food.figures_from or _basis(food)}")
-    for name, value in zip(NUTRIENTS, food.per_100_g, strict=True):
+    for name, value, before in zip(NUTRIENTS, food.per_100_g, food.before_rounding, strict=True):
         word, unit = name.rsplit("_", 1)
         shown = "not known" if value is None else f"{value:g} {unit}"
-        lines.append(f"    {word.replace('_', ' '):<16}{shown:>12}  per 100 g edible portion")
+        rounded = f" (the label may have rounded it from {before.low:.4g} to {before.high:.4g})" if before else ""
+        lines.append(f"    {word.replace('_', ' '):<16}{shown:>12}  per 100 g edible portion{rounded}")
     lines.append(f"  contains      {_allergens(food)}")
     if food.may_contain:
         lines.append(f"  may contain   {', '.join(food.may_contain)}")
@@ -129,6 +130,11 @@ def _data(food: Food) -> dict[str, Any]:
         "basis": {"kind": food.basis.kind, **({"id": food.basis.id} if food.basis.id else {})},
         "figures_from": food.figures_from,
         "per_100_g": dict(zip(NUTRIENTS, food.per_100_g, strict=True)),
+        "before_rounding": {
+            name: {"low": before.low, "high": before.high}
+            for name, before in zip(NUTRIENTS, food.before_rounding, strict=True)
+            if before
+        },
         "contains": None if food.contains is None else list(food.contains),
         "may_contain": list(food.may_contain),
         "allergens_from": food.allergens_from,

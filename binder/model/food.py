@@ -8,7 +8,7 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal
 
-from binder.model.quantity import Amount
+from binder.model.quantity import Amount, Interval
 
 NUTRIENTS = (
     "energy_kcal",
@@ -117,6 +117,8 @@ class Food:
     par: Amount | None = None
     names: tuple[str, ...] = ()  # the other names it goes by
     everyday: str = ""  # name in tables.everyday, for the measures of that table; "" when it stands in none
+    # What a label's figures may have been before the label rounded them, per 100 g; None: no figure of a label.
+    before_rounding: tuple[Interval | None, ...] = (None,) * len(NUTRIENTS)
     contains_other: tuple[str, ...] | None = None  # allergens in the words of the list the household does not use
 
     @property

@@ -10,7 +10,7 @@ from binder.pages.figures import unit_of
 from binder.pages.format import NBSP, days, first_upper, grams, money, number, week_title, with_unit
 from binder.pages.measures import amount, as_sold
 from binder.pages.page import Block, Box, Bullets, Column, Facts, Heading, Page, Para, Row, Table, Text, plain
-from binder.pages.site_numbers import figure_100_g
+from binder.pages.site_numbers import figure_of_100_g
 from binder.pages.site_shelf import FOODS_PATH, Shelf, ShelvedFood, food_key
 
 MOST_USES = 600  # named on the page of all foods: a linked dish weighs some 90 bytes
@@ -134,18 +134,17 @@ def _allergens(food: Food, shelf: Shelf) -> list[Block]:
 
 def _figures(food: Food, shelf: Shelf) -> list[Block]:
     w = shelf.words
-    rows = tuple(
-        Row((plain(w.nutrients[n]), run(_with_unit(value, n, shelf), "quantity")))
-        for n, value in zip(NUTRIENTS, food.per_100_g, strict=True)
-    )
+    rows = tuple(Row((plain(w.nutrients[n]), run(_with_unit(food, n, shelf), "quantity"))) for n in NUTRIENTS)
     table = Table((Column(w.figure), Column(w.per_100_g, "right")), rows, w.per_100_g, "numbers", row_heads=True)
     source = Para(plain(w.source.format(food.figures_from or w.not_known)), "source")
-    return [Heading(2, w.per_100_g, "figures"), table, source, Para(plain(w.not_medical), "note")]
+    rounds = [Para(plain(w.label_rounds), "note")] if any(food.before_rounding) else []
+    return [Heading(2, w.per_100_g, "figures"), table, source, *rounds, Para(plain(w.not_medical), "note")]
 
 
-def _with_unit(value: float | None, nutrient: str, shelf: Shelf) -> str:
-    said = figure_100_g(value, shelf.words)
-    return said if value is None else with_unit(said, unit_of(nutrient))
+def _with_unit(food: Food, nutrient: str, shelf: Shelf) -> str:
+    said = figure_of_100_g(food, nutrient, shelf.words)
+    known = food.per_100_g[NUTRIENTS.index(nutrient)] is not None
+    return with_unit(said, unit_of(nutrient)) if known else said
 
 
 def _measures(found: ShelvedFood, shelf: Shelf) -> list[Block]:

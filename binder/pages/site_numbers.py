@@ -5,7 +5,7 @@ Figures stand here with more decimals than the page prints, so that a person wit
 
 from __future__ import annotations
 
-from binder.model.food import NUTRIENTS
+from binder.model.food import NUTRIENTS, Food
 from binder.model.quantity import Interval
 from binder.pages.edition import run, unique
 from binder.pages.figures import figure_of, unit_of
@@ -19,6 +19,7 @@ from binder.reckon.facts import IngredientFacts, Nutrition, RecipeFacts
 SHOWN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g")
 GRAM_DECIMALS = 1
 FIGURE_DECIMALS = 2
+ROUNDED_ALIKE = 1e-6
 
 
 def where_from(facts: RecipeFacts, shelf: Shelf) -> Fold:
@@ -109,16 +110,29 @@ def _per_100_g(facts: RecipeFacts, shelf: Shelf) -> list[Block]:
     rows = tuple(
         Row((
             shelf.food(food),
-            *(plain(figure_100_g(food.per_100_g[NUTRIENTS.index(n)], w)) for n in SHOWN),
+            *(plain(figure_of_100_g(food, n, w)) for n in SHOWN),
             run(food.figures_from or w.not_known, "small"),
         ))
         for food in foods.values()
     )  # fmt: skip
     parts = unique(line.ingredient.recipe for line in facts.ingredients if line.ingredient.recipe)
     blocks: list[Block] = [Heading(3, w.per_100_g), Table(columns, rows, w.per_100_g, "per-100-g", row_heads=True)]
+    blocks += [Para(plain(w.label_rounds), "note")] if any(any(food.before_rounding) for food in foods.values()) else []
     return [*blocks, Bullets(tuple(shelf.dish(key) for key in parts))] if parts else blocks
 
 
-def figure_100_g(value: float | None, words: Words) -> str:
-    """A figure of a food as its source has it."""
-    return words.not_known if value is None else number(value, 3)
+def figure_of_100_g(food: Food, nutrient: str, words: Words) -> str:
+    """A figure of a food as its source has it; of a label with what its rounding hides: `400 ± 17`, `0 (up to 1.7)`."""
+    at = NUTRIENTS.index(nutrient)
+    value, before = food.per_100_g[at], food.before_rounding[at]
+    if value is None:
+        return words.not_known
+    said = number(value, 3)
+    if before is None:
+        return said
+    below, above = value - before.low, before.high - value
+    if below == 0:
+        return words.rounded_from_up_to.format(said, number(before.high, 1))
+    if abs(below - above) < ROUNDED_ALIKE * above:
+        return f"{said}{NBSP}±{NBSP}{number(above, 1)}"
+    return words.rounded_from.format(said, f"{number(before.low, 1)}{EN_DASH}{number(before.high, 1)}")

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from binder.model.food import NUTRIENTS, Basis, Food, TallyStep
-from binder.model.quantity import exactly
+from binder.model.quantity import Interval, exactly
 from binder.tables import composition
 
 from .kitchen import checked, library
@@ -35,6 +35,20 @@ def test_label_is_worked_out_for_100_g() -> None:
     assert made["sodium_mg"] == 600.0
     assert made["sugars_g"] == 0.0
     assert made["calcium_mg"] is None
+
+
+def test_a_label_s_figures_keep_what_it_rounded_from() -> None:
+    made = food(f'- {{name: rusks of mine, label: {LABEL}, like: "Crackers, whole-wheat"}}')
+    before = dict(zip(NUTRIENTS, made.before_rounding, strict=True))
+    # 21 CFR 101.9(c): 120 kcal stand for 115 to 125, 0 g for less than 0.5 g; a serving is 30 g.
+    assert before["energy_kcal"] == Interval(pytest.approx(115 / 0.3), pytest.approx(125 / 0.3))
+    assert before["sugars_g"] == Interval(0, pytest.approx(0.5 / 0.3))
+    assert before["calcium_mg"] is None and made.per_100_g[NUTRIENTS.index("calcium_mg")] is not None
+    assert figures(made)["energy_kcal"] == 400.0  # the figure itself is never moved
+
+
+def test_a_food_without_a_label_was_not_rounded() -> None:
+    assert set(food('- {name: rusks of mine, like: "Crackers, whole-wheat"}').before_rounding) == {None}
 
 
 def test_like_fills_what_the_label_lacks() -> None:

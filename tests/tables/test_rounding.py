@@ -7,7 +7,7 @@ import round_nutrition
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.tables.rounding import RULES, Rounded, rounded
+from binder.tables.rounding import RULES, Rounded, before_rounding, rounded
 
 INDEPENDENT = {
     "energy_kcal": round_nutrition.calories,
@@ -73,6 +73,39 @@ def test_the_trace_of_a_sum_does_not_decide_a_half():
 def test_more_is_never_printed_as_less(nutrient, one, other):
     low, high = sorted((one, other))
     assert rounded(nutrient, low).value <= rounded(nutrient, high).value
+
+
+# 21 CFR 101.9(c); FDA Food Labeling Guide, Appendix H. The EU's guidance on tolerances, 2012: from memory.
+@pytest.mark.parametrize(
+    ("nutrient", "printed", "rule", "low", "high"),
+    [
+        ("energy_kcal", "120", "us", "115", "125"), ("energy_kcal", "45", "us", "42.5", "47.5"),
+        ("energy_kcal", "50", "us", "47.5", "55"), ("energy_kcal", "0", "us", "0", "5"),
+        ("energy_kcal", "60", "us", "55", "65"), ("energy_kcal", "5", "us", "5", "7.5"),
+        ("fat_g", "0", "us", "0", "0.5"), ("fat_g", "0.5", "us", "0.5", "0.75"), ("fat_g", "4.5", "us", "4.25", "4.75"),
+        ("fat_g", "5", "us", "4.75", "5.5"), ("fat_g", "9", "us", "8.5", "9.5"),
+        ("sodium_mg", "135", "us", "132.5", "137.5"), ("sodium_mg", "140", "us", "137.5", "145"),
+        ("sodium_mg", "480", "us", "475", "485"), ("protein_g", "4", "us", "3.5", "4.5"),
+        ("sugars_g", "1", "us", "0.5", "1.5"), ("fibre_g", "0", "us", "0", "0.5"),
+        ("iron_mg", "1.2", "us", "1.15", "1.25"),
+        # A figure that the rule would never print: its own last digit.
+        ("energy_kcal", "123", "us", "122.5", "123.5"), ("protein_g", "3.7", "us", "3.65", "3.75"),
+        ("energy_kcal", "120", "eu", "119.5", "120.5"), ("fat_g", "4.2", "eu", "4.15", "4.25"),
+        ("fat_g", "12", "eu", "11.5", "12.5"), ("saturated_fat_g", "0", "eu", "0", "0.1"),
+        ("energy_kcal", "500/3", "eu", "997/6", "1003/6"),  # converted from kJ: half a kcal
+        ("sodium_mg", "200", "eu", "198", "202"), ("iron_mg", "2.1", "eu", "2.05", "2.15"),
+    ],
+)  # fmt: skip
+def test_what_a_label_may_have_rounded_from(nutrient, printed, rule, low, high):
+    assert before_rounding(nutrient, Fraction(printed), rule) == (Fraction(low), Fraction(high))
+
+
+@given(st.sampled_from(sorted(RULES)), st.integers(0, 200000))
+def test_a_figure_lies_within_what_its_print_may_have_been(nutrient, hundredths):
+    exact = Fraction(hundredths, 100)
+    printed = rounded(nutrient, exact)
+    low, high = before_rounding(nutrient, Fraction(str(printed.value)), "us")
+    assert low <= exact <= high
 
 
 def test_a_negative_amount_is_a_fault():

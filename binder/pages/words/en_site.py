@@ -161,6 +161,11 @@ class SiteWords:
     sum_of_recipe, divided_by, as_printed = "Sum of the recipe", "÷ {} portions", "As printed, a portion"
     figures_of_recipe = "its own page: {}"
     per_100_g = "In 100 g, edible portion"
+    rounded_from, rounded_from_up_to = "{} ({})", "{} (up to {})"
+    label_rounds = (
+        "A label rounds its figures: behind ± or in parentheses stands what it may have rounded from, by the label "
+        "rule (21 CFR 101.9(c), or the EU guidance, from memory). Sums take the figure that is printed."
+    )
 
     # ---- foods ----
     used_in, not_used, dish_count = "Used in", "no dish uses it", ("{} dish", "{} dishes")
