@@ -26,6 +26,7 @@ from binder.tables.measures import System
 
 SCALE = "household's own scale"
 RECORD = "the household's own record of the pack"
+OWN = "the household's own"
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,12 +95,14 @@ def _food(name: Said[str], entry: Entry, listed: AllergenList, cup: System, foun
         allergens_from=allergens_from,
         aisle=aisle.value if aisle else same.aisle if same else behind.like.aisle if behind.like else "other",
         edible_share=_share(share, same, found),
-        yield_from="the household's own" if share else same.yield_from if same else "",
+        yield_from=OWN if share else same.yield_from if same else "",
         weights=(*_in_us_cups(weights, cup), *(same.weights if same else ())),
         packs=_packs(entry, cup, found),
         keeping=stated(keeps, None) if keeps else same.keeping if same else None,
         once_opened_days=opened.value[0] if opened else same.once_opened_days if same else None,
         store=store.value if store else same.store if same else "",
+        opened_from=OWN if opened else same.opened_from if same else "",
+        store_from=OWN if store else same.store_from if same else "",
         fluid=(same or behind.like or Food("")).fluid,
         tallies=tally_steps(entry.get(FoodFields.tallies) or (), cup, found),
         par=amount_of(par.value, cup) if par else None,

@@ -24,7 +24,7 @@ from binder.tables import composition, everyday
 from binder.tables.allergens import AllergenList
 from binder.tables.household_weights import form_of
 from binder.tables.measures import System
-from binder.tables.words import key, plain
+from binder.tables.words import key, plain, words_in_common
 
 # A preparation that makes it another food: without that food in the tables, the plain one would be a guess.
 _OTHER_FOOD = MappingProxyType(
@@ -152,7 +152,7 @@ def same_row(row: Food, named: Food | None) -> Food:
 
 def near_names(phrase: str, pantry: Pantry) -> tuple[str, ...]:
     """Names of foods that may have been meant, best first."""
-    own = spelt_like(phrase, pantry.own, 2)
+    own = [name for name in spelt_like(phrase, pantry.own, 2) if words_in_common(key(phrase), name)]
     return tuple(dict.fromkeys((*(pantry.own[spelling].name for spelling in own), *_near_in_tables(phrase))))[:3]
 
 

@@ -13,6 +13,7 @@ from binder.tables.everyday import Everyday
 from binder.tables.household_weights import volume_unit
 
 _RECORD = "everyday foods of this program"
+_KEPT = "common practice, from memory"  # as the legend of every everyday file says of both columns
 # Poured goods that a shop sells by volume, by the last word of their name.
 _POURED = frozenset(
     ("oil", "vinegar", "milk", "juice", "sauce", "syrup", "cream", "broth", "stock", "wine", "water", "cider")
@@ -41,6 +42,8 @@ def of_everyday(name: str, listed: AllergenList) -> Food:
         keeping=keeping_of(item),
         once_opened_days=item.opened_days,
         store=item.store,
+        opened_from=_KEPT if item.opened_days is not None else "",
+        store_from=_KEPT if item.store else "",
         fluid=item.liquid or item.name.split()[-1] in _POURED,
         names=item.also,
         everyday=item.name,

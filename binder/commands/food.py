@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import sys
 from dataclasses import dataclass
 from pathlib import Path
@@ -23,6 +24,7 @@ from binder.source.line import read_line
 from binder.tables import composition, everyday
 
 _PUBLISHED_WEIGHTS = 12
+_SAME_GRAMS = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,22 +70,25 @@ def _lines(food: Food) -> list[str]:
         shown = "not known" if value is None else f"{value:g} {unit}"
         rounded = f" (the label may have rounded it from {before.low:.4g} to {before.high:.4g})" if before else ""
         lines.append(f"    {word.replace('_', ' '):<16}{shown:>12}  per 100 g edible portion{rounded}")
-    lines.append(f"  contains      {_allergens(food)}")
+    lines.append(f"  contains      {_allergens(food)}{_from(food.allergens_from)}")
     if food.may_contain:
         lines.append(f"  may contain   {', '.join(food.may_contain)}")
     lines.append("                read the pack: makers change their recipes")
-    lines.append(
-        f"  yield         {float(food.edible_share):.0%} edible of what is bought ({food.yield_from or 'no source'})"
-    )
+    from_where = food.yield_from or "no yield is recorded: counted whole"
+    lines.append(f"  yield         {float(food.edible_share):.0%} edible of what is bought ({from_where})")
     lines += [f"  {measure:<13} {grams:g} g  ({source})" for measure, grams, source in _weights(food)]
     lines.append(f"  aisle         {food.aisle}")
     if food.keeping:
         lines.append(f"  keeps         {_keeping(food.keeping)}")
     if food.once_opened_days is not None:
-        lines.append(f"  once opened   {food.once_opened_days} days in the refrigerator")
+        lines.append(f"  once opened   {food.once_opened_days} days in the refrigerator{_from(food.opened_from)}")
     if food.store:
-        lines.append(f"  store         {food.store}")
+        lines.append(f"  store         {food.store}{_from(food.store_from)}")
     return lines
+
+
+def _from(source: str) -> str:
+    return f" ({source})" if source else ""
 
 
 def _basis(food: Food) -> str:
@@ -98,7 +103,9 @@ def _allergens(food: Food) -> str:
 
 def _keeping(keeping: Keeping) -> str:
     parts = []
-    for days, place in ((keeping.fridge_days, "refrigerator"), (keeping.cupboard_days, "cupboard")):
+    # A food of the cupboard keeps as long in the refrigerator; that needs no saying.
+    cold = keeping.fridge_days if keeping.fridge_days != keeping.cupboard_days else None
+    for days, place in ((cold, "refrigerator"), (keeping.cupboard_days, "cupboard")):
         if days:
             parts.append(
                 f"{days[0]}-{days[1]} days in the {place}" if days[0] != days[1] else f"{days[0]} days in the {place}"
@@ -109,9 +116,10 @@ def _keeping(keeping: Keeping) -> str:
 
 
 def _weights(food: Food) -> list[tuple[str, float, str]]:
-    """The food's own measures, then the row's as published."""
+    """The food's own measures, then the row's as published; what both say stands once, as published."""
     found = [
-        (" ".join(filter(None, ("1", w.size, w.unit, w.form))), w.grams, w.source or "household") for w in food.weights
+        (" ".join(filter(None, ("1", w.size, "" if w.size else w.unit, w.form))), w.grams, w.source or "household")
+        for w in food.weights
     ]
     if not found and food.everyday:
         item = everyday.food(food.everyday)
@@ -119,8 +127,15 @@ def _weights(food: Food) -> list[tuple[str, float, str]]:
     row = composition.row(food.row) if food.row else None
     if row:
         published = [(f"{w.amount:g} {w.measure}", w.grams, row.source) for w in row.weights[:_PUBLISHED_WEIGHTS]]
-        found += published
-    return found
+        found = [one for one in found if not any(_says_the_same(one, other) for other in published)] + published
+    return list(dict.fromkeys(found))
+
+
+def _says_the_same(one: tuple[str, float, str], other: tuple[str, float, str]) -> bool:
+    """Whether a published measure says what the food's own line repeats: `1 small` and `1 small (2-3/4" dia)`."""
+    words, published = (set(re.findall(r"[a-z0-9/.]+", measure.casefold())) for measure in (one[0], other[0]))
+    alike = words == published or (words <= published and one[2] == other[2])
+    return alike and abs(one[1] - other[1]) < _SAME_GRAMS
 
 
 def _data(food: Food) -> dict[str, Any]:
@@ -143,7 +158,10 @@ def _data(food: Food) -> dict[str, Any]:
         "measures": [{"measure": m, "grams": g, "source": s} for m, g, s in _weights(food)],
         "aisle": food.aisle,
         "once_opened_days": food.once_opened_days,
+        "once_opened_from": food.opened_from,
+        "keeps": _keeping(food.keeping) if food.keeping else None,
         "store": food.store or None,
+        "store_from": food.store_from,
     }
 
 

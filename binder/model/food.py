@@ -119,6 +119,8 @@ class Food:
     everyday: str = ""  # name in tables.everyday, for the measures of that table; "" when it stands in none
     # What a label's figures may have been before the label rounded them, per 100 g; None: no figure of a label.
     before_rounding: tuple[Interval | None, ...] = (None,) * len(NUTRIENTS)
+    opened_from: str = ""  # whose the days once opened are
+    store_from: str = ""
     contains_other: tuple[str, ...] | None = None  # allergens in the words of the list the household does not use
 
     @property

@@ -76,8 +76,8 @@ def _summary(food: Food, shelf: Shelf) -> tuple[tuple[str, Text], ...]:
     pairs.append((w.edible_portion, edible(food, shelf)))
     pairs.append((w.keeps, keeping(food, shelf)))
     opened = food.once_opened_days
-    pairs.append((w.once_opened, w.not_known if opened is None else days(opened, w)))
-    pairs.append((w.how_to_store, food.store or w.not_known))
+    pairs.append((w.once_opened, w.not_known if opened is None else _from(days(opened, w), food.opened_from)))
+    pairs.append((w.how_to_store, _from(food.store, food.store_from) if food.store else w.not_known))
     pairs.append((w.packs, "; ".join(
         f"{as_sold(p.size, style)}, {money(p.price, style.currency) if p.price is not None else w.no_price}"
         for p in food.packs
@@ -89,6 +89,11 @@ def _summary(food: Food, shelf: Shelf) -> tuple[tuple[str, Text], ...]:
     )
     pairs.append((w.tallies_word, "; ".join(steps)))
     return tuple((name, plain(text)) for name, text in pairs if text)
+
+
+def _from(said: str, source: str) -> str:
+    """`3 days (common practice, from memory)`."""
+    return f"{said} ({source})" if source else said
 
 
 def edible(food: Food, shelf: Shelf) -> str:

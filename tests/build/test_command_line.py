@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from binder.commands import food
+from binder.tables import everyday
 from tests.kitchen import Kitchen, codes
 from tests.scenarios.test_scenarios import STEW, STEW_WEEK
 
@@ -167,6 +169,23 @@ def test_food_shows_figures_with_their_source_or_the_nearest_names(kitchen: Kitc
     assert found.exit_code == 0 and "SR28" in found.output and "kcal" in found.output
     missed = kitchen.run("food", "butternutt", "squash", "--content", "nowhere")
     assert missed.exit_code == 1 and "butternut squash" in missed.output
+
+
+def test_food_says_everything_once_and_from_where() -> None:
+    for item in everyday.all_foods():
+        found = food.report(item.name, None)
+        said = [(one["measure"], one["grams"]) for one in found.data["measures"]]
+        assert found.known and len(said) == len(set(said)), (item.name, said)
+        assert all(one["source"] for one in found.data["measures"])
+        sourced = ("  contains", "  yield", "  keeps", "  once opened", "  store")
+        lines = [line for line in found.lines if line.startswith(sourced) and "not known" not in line]
+        assert all(line.endswith(")") for line in lines), (item.name, lines)
+
+
+def test_food_shows_a_measure_once_that_both_tables_have(kitchen: Kitchen) -> None:
+    found = kitchen.run("food", "butter", "--content", "nowhere").output
+    assert found.count("1 stick ") == 1 and found.count("1 pat") == 1  # SR28 01001
+    assert "1 knob" in found and "common practice" in found
 
 
 def test_labels_from_another_position(stew: Kitchen) -> None:
