@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from binder.check.tools import read_tool
@@ -12,6 +13,12 @@ from binder.source.temperature import Temperature
 from binder.tables.measures import System
 
 TOGETHER = "Together"
+# A large burner is a burner; a toaster oven or a rice cooker is no oven and no pressure cooker.
+_WHICH_ONE = re.compile(
+    r"^(?:(?:a|an|the|large|small|big|medium|front|back|hot|high|low)\s+)+"
+    r"(?=(?:burner|hob|ring|board|(?:cutting|chopping) board|microwave|pressure cooker|kettle)s?\b)",
+    re.IGNORECASE,
+)
 
 
 def fahrenheit(of: Temperature) -> Fraction:
@@ -28,7 +35,7 @@ def temperature_text(of: Temperature | None) -> str:
 
 
 def _use(use: step_note.Use, system: System) -> Use:
-    tool, _ = read_tool(use.words, use.span, system)
+    tool, _ = read_tool(_WHICH_ONE.sub("", use.words, count=1), use.span, system)
     degrees = fahrenheit(use.temperature) if use.temperature else None
     # `oven 2 racks` keeps two racks of one oven.
     count = max(use.count, tool.count, tool.racks)

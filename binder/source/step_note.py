@@ -41,6 +41,11 @@ _PART = re.compile(r"[^,;]+(?:,(?=[0-9])[^,;]+)*")
 _UNATTENDED = re.compile(r"\b(?:unattended|hands[- ]off)\b", re.IGNORECASE)
 _ATTENDED = re.compile(r"\b(?:attended|hands[- ]on|active)\b", re.IGNORECASE)
 _PER = re.compile(r"\s*(?:(?:per|each|a|for each)\s+(?:portion|serving)s?)?\s*$", re.IGNORECASE)
+_OVEN = re.compile(r"(?:(?:a|an|the|hot|preheated|pre-heated)\s+)*oven\b(?P<after>.*)", re.IGNORECASE)
+_RACKS = re.compile(r"[0-9]+\s+(?:racks?|shelf|shelves)", re.IGNORECASE)
+_BESIDE_AN_OVEN = frozenset(
+    {"at", "to", "hot", "preheated", "pre-heated", "fan", "upper", "lower", "middle", "top", "bottom", "shelf", "rack"}
+)
 _ROUGHLY = re.compile(r"(?:about|approx\.?|around|~)\s*", re.IGNORECASE)
 
 
@@ -98,6 +103,20 @@ def _part(note: _Note, start: int, stop: int) -> None:
         _tool(note, part, start, stop)
 
 
+def _oven(note: _Note, after: str, hot: bool, start: int, stop: int) -> str:
+    """The oven in the plan's words, with its racks; what stands beside it and is no temperature is a problem."""
+    part, rest = note.text[start:stop], after.strip(" ,@")
+    if _RACKS.fullmatch(rest):
+        return f"oven {rest}"
+    if not hot and re.search(r"\b[0-9]{3}\b", rest):
+        note.fault("bad-amount", f'"{part}": °F or °C?', start, stop, f"write {part} F or {part} C")
+    elif not set(rest.lower().split()) <= _BESIDE_AN_OVEN:
+        note.fault(
+            "bad-amount", f'no temperature of an oven: "{part}"', start, stop, "write one: oven 400 F, oven 200 C"
+        )
+    return "oven"
+
+
 def _tool(note: _Note, part: str, start: int, stop: int) -> None:
     """A tool with its temperature or its number."""
     hot = temperature_in(part)
@@ -109,9 +128,8 @@ def _tool(note: _Note, part: str, start: int, stop: int) -> None:
     elif re.match(r"[-−]\s?[0-9]", words):
         note.fault("bad-amount", f'a time or a number below zero: "{part}"', start, stop, "write a time: 35 min")
     elif number is None:
-        if re.search(r"\boven\b.*\b[0-9]{3}\b", words, re.IGNORECASE) and not hot:
-            note.fault("bad-amount", f'"{part}": °F or °C?', start, stop, f"write {part} F or {part} C")
-            words = re.sub(r"\s*\b[0-9]{3}\b.*", "", words)
+        if oven := _OVEN.fullmatch(words):
+            words = _oven(note, oven["after"], hot is not None, start, stop)
         note.uses.append(Use(re.sub(r"\s+(?:at|to|@)$", "", words), hot[0] if hot else None, 1, span))
     else:
         named = words[number.end :].strip(" -x×")

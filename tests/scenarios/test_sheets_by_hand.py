@@ -295,3 +295,30 @@ def test_pouring_cold_then_hot_within_two_hours(kitchen: Kitchen) -> None:
     simmer, portion = (only(found["tasks"], text=t) for t in ("Simmer.", "Portion and cool."))
     gap = datetime.fromisoformat(portion["finish"]) - datetime.fromisoformat(simmer["finish"])
     assert gap.total_seconds() <= 7200 and shortest(found) in (140, 150)
+
+
+@pytest.mark.parametrize(
+    "note", ["preheated oven 400 F", "hot oven 400 F", "oven at 400 F", "oven 400 °F", "the oven 400 F"]
+)
+def test_an_oven_is_an_oven_however_it_is_called(kitchen: Kitchen, note: str) -> None:
+    """One oven: 10 + 20 + 10 + 20 with another dish at 350 F."""
+    bodies = {key: steps(f"Bake. [unattended 20 min, {words}]") for key, words in (("a", note), ("b", "oven 350 F"))}
+    found = sheet(kitchen, **bodies)
+    assert shortest(found) == 60 and found["codes"] == []
+
+
+@pytest.mark.parametrize("note", ["oven 350-400 F", "oven 9000 Z", "oven gas 6", "oven 400", "oven very warm"])
+def test_a_heat_that_cannot_be_told_is_said(kitchen: Kitchen, note: str) -> None:
+    body = steps(f"Bake. [unattended 20 min, {note}]")
+    problems = kitchen.recipe("a", dish(), body).week(plan("lunch: a, for: Tomas, on: mon, at: home")).check()
+    assert [(p["code"], p["line"], p["column"]) for p in problems] == [("bad-amount", 10, 30)]
+
+
+@pytest.mark.parametrize(
+    ("note", "minutes"),
+    [("large burner", 40), ("the back burner", 40), ("hob", 40), ("toaster oven", 20), ("small cutting board", 40)],
+)
+def test_which_burner_it_is_makes_no_other_tool(kitchen: Kitchen, note: str, minutes: int) -> None:
+    """Two pots of 20 min on the one burner there is, or with a tool that the plan does not reckon with."""
+    bodies = {key: steps(f"Let it be. [unattended 20 min, {note}]") for key in "ab"}
+    assert shortest(sheet(kitchen, has="burner, cutting board", **bodies)) == minutes
