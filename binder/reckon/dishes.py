@@ -12,7 +12,7 @@ from binder.model.recipe import Recipe
 from binder.model.stock import Lot, Stock
 from binder.model.week import Already, Week
 from binder.problem import Problem, error, warning
-from binder.reckon import keeping
+from binder.reckon import keeping, reheating
 from binder.reckon.demand import Wanted
 from binder.reckon.words import day_in_words
 
@@ -208,14 +208,13 @@ def _from_lots(
     meal: Wanted, lots: tuple[Lot, ...], recipe: Recipe, household: Household, left: dict[str, Fraction]
 ) -> tuple[Lot, ...] | None:
     """The lots a portion comes from, oldest first; None when they do not suffice. Takes it out of `left`."""
-    caution = household.eater(meal.eater).caution
     need, used = meal.portions, []
     for lot in lots:
         if lot.recipe != meal.recipe or left[lot.id] <= 0 or need <= 0:
             continue
         if lot.at not in (HOME, meal.place):
             continue  # What is in a place's own refrigerator or freezer is eaten there.
-        last = None if lot.place == "freezer" else use_by_of(lot, recipe, caution)
+        last = _last_day(lot, meal, recipe, household)
         if last and meal.date and meal.date > last:
             continue
         used.append((lot, min(need, left[lot.id])))
@@ -225,6 +224,16 @@ def _from_lots(
     for lot, portions in used:
         left[lot.id] -= portions
     return tuple(lot for lot, _ in used)
+
+
+def _last_day(lot: Lot, meal: Wanted, recipe: Recipe, household: Household) -> date | None:
+    """The last day a lot may be eaten: what is frozen has, from its pull, the days it had left when it was frozen."""
+    caution = household.eater(meal.eater).caution
+    if lot.place != "freezer":
+        return use_by_of(lot, recipe, caution)
+    if meal.date is None or reheating.used_frozen(recipe, household.place(meal.place)):
+        return None
+    return keeping.thawed_use_by(recipe.keeping, caution, meal.date - timedelta(days=1), days_used(lot))
 
 
 def _stock_short(already: Already, on_hand: Fraction, short: Fraction, recipes: Mapping[str, Recipe]) -> Problem:

@@ -160,7 +160,7 @@ def _from_stock(item: dishes.Taken, variants: Variants, library: Library) -> Ser
     facts = variants.of(wanted.recipe, wanted.eater).facts
     rule, caution = facts.recipe.keeping, library.household.eater(wanted.eater).caution
     serving = _eaten(wanted, facts, library)
-    begun = [day for lot in item.lots if (day := dishes.start_of(lot))]
+    begun = [day for lot in item.lots if (day := lot.made or dishes.start_of(lot))]
     note = keeping.rule_words(rule, caution)
     serving = replace(
         serving,

@@ -376,3 +376,30 @@ def test_a_lot_that_cannot_be_counted_is_said(kitchen: Kitchen, stock: str, line
     problems = kitchen.week(plan("lunch: pot, for: Tomas, on: mon, at: home")).check()
     assert codes(problems) == found
     assert all(p["line"] == 2 for p in problems if p["code"] == "stock-unclear")
+
+
+@pytest.mark.parametrize(
+    ("lot", "served"),
+    [
+        # Soups and stews, 4 days. Pulled the evening before; frozen on day 3 it has one day, on day 4 none.
+        (
+            "freezer:\n  - 2 portions stew, made 2026-06-01, frozen 2026-06-04\n",
+            [("freezer", day(8)), ("freezer", day(9))],
+        ),
+        ("freezer:\n  - 2 portions stew, made 2026-06-01, frozen 2026-06-05\n", None),
+        ("freezer:\n  - 2 portions stew, made 2026-05-20, frozen 2026-06-01\n", None),
+        # Thawed on Saturday 6 with two days left: Monday 8.
+        ("fridge:\n  - 1 portion stew, made 2026-06-01, frozen 2026-06-03, thawed 2026-06-06\n", [("fridge", day(8))]),
+    ],
+)
+def test_what_was_frozen_has_the_days_it_had_left(kitchen: Kitchen, lot: str, served: list | None) -> None:
+    """Food Code 3-501.18(A)(1): freezing stops the count and does not reset it."""
+    kitchen.recipe("stew", dish(title="Stew", more="keeps: soups and stews\n")).file("stock.yaml", lot)
+    count = lot.split()[2]
+    meal = f"lunch: stew, for: Tomas, on: {'mon-tue' if count == '2' else 'mon'}, at: home"
+    facts = kitchen.week(plan(meal, more=f"already: [{count} portions stew]\n")).facts()
+    if served is None:
+        assert codes(facts["problems"]) == ["stock-short"] and {s["lot"] for s in facts["servings"]} == {None}
+    else:
+        assert [(s["kept"], s["use_by"]) for s in facts["servings"]] == served and facts["problems"] == []
+        assert {s["made_on"] for s in facts["servings"]} == {"2026-06-01"}
