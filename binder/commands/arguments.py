@@ -16,7 +16,9 @@ Start = tuple[date | None, int]  # the day of a session (None: the week's first)
 
 CONTENT = click.argument("content", default="content", type=click.Path(path_type=Path))
 FOLDER = click.option("--content", default="content", type=click.Path(path_type=Path), help="The household's folder.")
-OUT = click.option("--out", default="build", type=click.Path(path_type=Path), help="Folder of the output.")
+OUT = click.option(
+    "--out", default="build", type=click.Path(path_type=Path, file_okay=False), help="Folder of the output."
+)
 WEEK = click.option("--week", help="Only what this week needs, such as 2026-W24.")
 THEME = click.option("--theme", default="default", help="A theme that comes with the program.")
 

@@ -18,6 +18,7 @@ from binder.examine import Examined
 from binder.memory import of_this_program
 from binder.outputs import owner
 from binder.reckon import labels
+from binder.tables import sheets
 
 
 def from_position(examined: Examined, first_free: int) -> Examined:
@@ -49,6 +50,11 @@ def command(content: Path, out: Path, today: date | None, week: str | None, firs
             say_problems(examined, files)
             sys.exit(1)
         if first_free is not None:
+            sheet = sheets.SHEETS[examined.library.household.labels.sheet]
+            if first_free > sheet.capacity:
+                raise click.UsageError(
+                    f"a sheet {sheet.name} has {sheet.capacity} labels, so none is number {first_free}"
+                )
             examined = from_position(examined, first_free)
         made = outputs(examined, files, set_with, frozenset({"labels"}), memory, status.stage)
         disk.replace_outputs(out, made, lambda path: owner(path) == "labels")

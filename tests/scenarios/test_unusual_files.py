@@ -348,6 +348,9 @@ def test_problems_of_food_and_stock(kitchen: Kitchen, path: str, text: str, code
         (["build", "CONTENT", "--out", "OUT", "--week", "2026-W60"], 2),
         (["build", "NOWHERE", "--out", "OUT"], 2),
         (["build", "--sideways"], 2),
+        (["build", "CONTENT", "--out", "FILE"], 2),
+        (["labels", "CONTENT", "--out", "OUT", "--today", "2026-06-07", "--first-free", "31"], 2),  # a sheet of 30
+        (["labels", "CONTENT", "--out", "OUT", "--today", "2026-06-07", "--first-free", "30"], 0),
         (["check", "CONTENT", "--json", "--today", "2026-06-07", "--week", "2026-W24"], 0),
         (["check", "CONTENT", "--today", "2026-06-07", "--strict"], 0),
         (["check", "CONTENT", "--week", "W24"], 2),
@@ -357,6 +360,7 @@ def test_problems_of_food_and_stock(kitchen: Kitchen, path: str, text: str, code
 def test_status_by_arguments(kitchen: Kitchen, arguments: list[str], status: int) -> None:
     kitchen.recipe("pot", dish()).week(plan(MEAL)).write()
     words = {"CONTENT": str(kitchen.content), "OUT": str(kitchen.out), "NOWHERE": str(kitchen.folder / "none")}
+    words["FILE"] = str(kitchen.content / "household.yaml")
     assert kitchen.run(*[words.get(a, a) for a in arguments]).exit_code == status, (
         kitchen.result and kitchen.result.output
     )
