@@ -20,6 +20,7 @@ from binder.tables import aisles, everyday
 
 # Taken from a fruit that is bought whole: the juice of two lemons is two lemons.
 TAKEN_FROM = (" juice", " zest")
+BULK = 100  # of the largest packs; what is beyond is bought by the best of them
 # From the tap: SR28 14411 and 14429, water as drinking and as municipal.
 FROM_THE_TAP = frozenset({"14411", "14429"})
 
@@ -239,32 +240,40 @@ def _cost(counts: tuple[PackCount, ...], missing: Fraction, packed: bool) -> Fra
 def cheapest(packs: list[Pack], missing: Fraction) -> tuple[PackCount, ...]:
     """The combination of pack sizes that covers what is missing for the least money, then with the least left over.
 
-    Where a price is missing the least left over counts alone. Packs are tried largest first; the search is bounded by
-    the number of each that would cover everything.
+    Where a price is missing the least left over counts alone; among equals the fewest packs, the larger first. What is
+    best for an amount is worked out once for each amount that packs can leave, the smallest first.
     """
     if missing <= 0:
         return ()
     sizes = sorted(packs, key=lambda p: -p.size.high)
+    holds = [pack.size.high for pack in sizes]
     priced = all(pack.price is not None for pack in sizes)
-    best: tuple[tuple[Fraction, Fraction, int], tuple[int, ...]] | None = None
+    prices = [pack.price or Fraction(0) if priced else Fraction(0) for pack in sizes]
+    counts = [0] * len(sizes)
+    if missing > BULK * holds[0]:
+        # By the hundred the pack that gives most for its money is right but for the last few.
+        index = min(range(len(sizes)), key=lambda n: (prices[n] / holds[n], n))
+        counts[index] = int((missing - BULK * holds[0]) / holds[index])
+        missing -= counts[index] * holds[index]
+    best: dict[Fraction, tuple[tuple[Fraction, Fraction, int], int]] = {}
+    for rest in _may_be_left(missing, holds):
+        found = []
+        for index, (one, price) in enumerate(zip(holds, prices, strict=True)):
+            after = rest - one
+            money, over, count = best[after][0] if after > 0 else (Fraction(0), -after, 0)
+            found.append(((price + money, over, count + 1), index))
+        best[rest] = min(found)
+    while missing > 0:
+        index = best[missing][1]
+        counts[index] += 1
+        missing -= holds[index]
+    return tuple(PackCount(p.size, n, p.price) for n, p in zip(counts, sizes, strict=True) if n)
 
-    def score(counts: tuple[int, ...]) -> tuple[Fraction, Fraction, int]:
-        money = sum((n * (p.price or Fraction(0)) for n, p in zip(counts, sizes, strict=True)), Fraction(0))
-        amount = sum((n * p.size.high for n, p in zip(counts, sizes, strict=True)), Fraction(0))
-        return (money if priced else Fraction(0), amount - missing, sum(counts))
 
-    def search(index: int, rest: Fraction, counts: tuple[int, ...]) -> None:
-        nonlocal best
-        if rest <= 0 or index == len(sizes) - 1:
-            last = ceil(max(rest, Fraction(0)) / sizes[index].size.high) if index < len(sizes) else 0
-            full = (*counts, last, *[0] * (len(sizes) - len(counts) - 1)) if index < len(sizes) else counts
-            found = (score(full), full)
-            best = found if best is None else min(best, found)
-            return
-        most = ceil(rest / sizes[index].size.high)
-        for n in range(most, -1, -1):
-            search(index + 1, rest - n * sizes[index].size.high, (*counts, n))
-
-    search(0, missing, ())
-    assert best is not None
-    return tuple(PackCount(p.size, n, p.price) for n, p in zip(best[1], sizes, strict=True) if n)
+def _may_be_left(missing: Fraction, holds: list[Fraction]) -> list[Fraction]:
+    """Every amount above zero that some packs leave to be covered, the smallest first."""
+    found, latest = {missing}, [missing]
+    while latest:
+        latest = list({rest - one for rest in latest for one in holds if rest > one} - found)
+        found.update(latest)
+    return sorted(found)

@@ -100,3 +100,17 @@ def test_bought_covers_need_and_nothing_cheaper_does(sizes: list[tuple[int, int]
     for one in packs:
         alone = -(-need // int(one.size.low))
         assert paid <= alone * (one.price or 0)
+
+
+@pytest.mark.parametrize(
+    ("grams", "wanted"),
+    [
+        (20_000, {500: 40}),  # 160.00; of 250 g 80 for 176.00
+        (20_100, {500: 40, 100: 1}),  # 161.00; 41 of 500 g 164.00
+        (10**12, {500: 2 * 10**9}),
+    ],
+)
+@pytest.mark.timeout(20)
+def test_a_feast_is_shopped_for_in_no_time(grams: int, wanted: dict[int, int]) -> None:
+    found = cheapest([pack(100, "1"), pack(250, "2.20"), pack(500, "4")], Fraction(grams))
+    assert {int(row.size.high): row.count for row in found} == wanted
