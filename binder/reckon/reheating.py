@@ -101,7 +101,9 @@ def forgotten(recipe: Recipe, place: Place) -> ReheatFacts | None:
 
 
 def _converted(line: Reheat, place: Place) -> ReheatFacts:
-    tool = place.tool("microwave") if line.means == "microwave" else None
+    ovens = [tool for tool in place.tools if tool.kind == line.means == "microwave"]
+    # Where there are several, the one of the power that was written.
+    tool = next((oven for oven in ovens if oven.watts == line.watts), ovens[0] if ovens else None)
     if not tool or not tool.watts or not line.watts or line.seconds is None or tool.watts == line.watts:
         return ReheatFacts(line.means, line.watts, line.seconds, line.text)
     seconds = seconds_at(line.seconds, line.watts, tool.watts)

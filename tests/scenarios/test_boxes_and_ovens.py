@@ -242,6 +242,17 @@ def test_the_first_line_a_place_can_do(
         assert (found["means"], found["seconds"]) == (means, seconds)
 
 
+@pytest.mark.parametrize(
+    ("line", "watts", "seconds"), [("microwave 1000 W, 2 min", 1000, 120), ("microwave 900 W, 2 min", 700, 155)]
+)
+def test_of_two_microwaves_the_one_that_was_written(kitchen: Kitchen, line: str, watts: int, seconds: int) -> None:
+    """700 W and 1000 W at the ward; 120 x 900 / 700 = 154.3 s in the first."""
+    kitchen.household("microwave 700 W", "microwave 700 W, microwave 1000 W")
+    kitchen.recipe("pot", dish(more=f"reheat: ['{line}']\n"))
+    found = kitchen.week(plan("lunch: pot, for: Tomas, on: mon")).facts()["servings"][0]["reheat"]
+    assert (found["watts"], found["seconds"]) == (watts, seconds)
+
+
 def test_frozen_pulled_carried_and_heated_elsewhere(kitchen: Kitchen) -> None:
     """1 day; Thursday for the ward (a refrigerator, 700 W): frozen, pulled Wednesday 10, carried, 3 min 35 s."""
     kitchen.recipe("pot", dish(more="keeps: {fridge: 1 day}\nreheat: ['microwave 1000 W, 2 min 30 s, covered']\n"))
