@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from binder.model.recipe import Step
 from binder.pages.card_ingredients import line_of, unique_by_text
 from binder.pages.card_notes import allergen_box
-from binder.pages.card_steps import step_minutes, use_text
+from binder.pages.card_steps import use_text
 from binder.pages.edition import Edition, portions, run, unique
 from binder.pages.format import clock, day, day_long, listed, minutes
 from binder.pages.page import (
@@ -29,7 +28,9 @@ from binder.pages.page import (
     Text,
     plain,
 )  # fmt: skip
-from binder.reckon.facts import RecipeFacts, Serving
+from binder.reckon.facts import Heating, RecipeFacts, ServiceSheet, ServiceTask, Serving
+
+SECONDS = 60  # of a minute
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,12 +94,9 @@ def _summary(sitting: Sitting, edition: Edition) -> tuple[tuple[str, Text], ...]
     pairs.append((w.stored, plain("; ".join(stored))))
     begin = begin_at(sitting, edition)
     if begin is not None:
-        pairs.append(
-            (
-                w.begin,
-                run(w.begin_to_eat.format(begin=clock(begin), meal=clock(_meal_at(sitting, edition) or 0)), "strong"),
-            )
-        )
+        eaten = _meal_at(sitting, edition) or 0
+        said = w.begin_to_eat.format(begin=_clock(begin * SECONDS), meal=clock(eaten))
+        pairs.append((w.begin, run(said, "strong")))
     return tuple(pairs)
 
 
@@ -136,23 +134,30 @@ def _meal_at(sitting: Sitting, edition: Edition) -> int | None:
     return edition.household.meal_times.get(sitting.servings[0].meal)
 
 
-def service_minutes(sitting: Sitting) -> Fraction | None:
-    """The tasks left for service one after another; None where one has no minutes."""
-    each = [step_minutes(s, sitting.factor, sitting.portions) for s in sitting.facts.recipe.service]
-    known = [m for m in each if m is not None]
-    return sum(known, Fraction(0)) if each and len(known) == len(each) else None
+def sheet_of(sitting: Sitting, edition: Edition) -> ServiceSheet | None:
+    """When its steps are done so that it is on the table at its hour; None where no step is left for service."""
+    first = sitting.servings[0]
+    of = (first.date, first.meal, first.place)
+    return next((s for s in edition.facts.services if (s.date, s.meal, s.place) == of and _has(s, sitting)), None)
+
+
+def _has(sheet: ServiceSheet, sitting: Sitting) -> bool:
+    return sitting.facts.key in sheet.recipes
 
 
 def begin_at(sitting: Sitting, edition: Edition) -> int | None:
-    """Minutes after midnight at which to begin so that it is on the table at its hour."""
-    needed, at = service_minutes(sitting), _meal_at(sitting, edition)
-    return None if needed is None or at is None else int(at - needed)
+    """Minutes after midnight at which to begin, be it by heating the oven; None where no step is left for service."""
+    sheet, key = sheet_of(sitting, edition), sitting.facts.key
+    if sheet is None:
+        return None
+    tasks = [task.at for task in sheet.tasks if task.recipe == key]
+    return min([*tasks, *(one.at for one in sheet.heating if one.recipe == key)]) // SECONDS
 
 
 def _service(sitting: Sitting, edition: Edition) -> tuple[Block, ...]:
-    """The tasks left, each with its time on the clock where the minutes are written."""
-    w, steps = edition.words, sitting.facts.recipe.service
-    if not steps:
+    """The tasks left, each with its time on the clock, and when the oven is heated for them."""
+    w, sheet = edition.words, sheet_of(sitting, edition)
+    if sheet is None:
         return (Para(plain(w.nothing_left_to_do), "note"),)
     columns = (
         Column("", width=6, kind="tick"),
@@ -160,20 +165,35 @@ def _service(sitting: Sitting, edition: Edition) -> tuple[Block, ...]:
         Column(w.task),
         Column(w.how_long, width=24),
     )
-    return Heading(2, w.left_for_service), Table(columns, _rows(sitting, steps, edition), w.left_for_service, "service")
+    key = sitting.facts.key
+    rows = [(task.at, 1, _row(task, edition)) for task in sheet.tasks if task.recipe == key]
+    rows += [(one.at, 0, _heating(one, edition)) for one in sheet.heating if one.recipe == key]
+    rows.sort(key=lambda row: row[:2])
+    others = [edition.short(other) for other in sheet.recipes if other != key]
+    note = (Para(plain(w.timed_with.format(listed(others, w))), "note"),) if others else ()
+    table = Table(columns, tuple(row for *_, row in rows), w.left_for_service, "service")
+    return Heading(2, w.left_for_service), *note, table
 
 
-def _rows(sitting: Sitting, steps: Sequence[Step], edition: Edition) -> tuple[Row, ...]:
+def _row(task: ServiceTask, edition: Edition) -> Row:
     w = edition.words
-    at: Fraction | None = None if (begin := begin_at(sitting, edition)) is None else Fraction(begin)
-    rows = []
-    for step in steps:
-        needed = step_minutes(step, sitting.factor, sitting.portions)
-        said = [minutes(needed)] if needed is not None else []
-        said += [w.unattended] if step.unattended else []
-        said += [use_text(use, edition) for use in step.uses]
-        rows.append(
-            Row(((), run(clock(int(at)) if at is not None else "", "time"), plain(step.text), plain(", ".join(said))))
-        )
-        at = None if at is None or needed is None else at + needed
-    return tuple(rows)
+    said = [minutes(Fraction(task.seconds, SECONDS))]
+    said += [w.unattended] if not task.attended else []
+    said += [use_text(use, edition) for use in task.step.uses]
+    text = [task.text]
+    text += [w.load_of.format(load=task.load, loads=task.loads)] if task.loads > 1 else []
+    text += [w.minutes_assumed] if task.assumed_minutes else []
+    cells = ((), run(_clock(task.at), "time"), plain(" ".join(text)), plain(", ".join(said)))
+    return Row(cells, "" if task.attended else "now")
+
+
+def _heating(one: Heating, edition: Edition) -> Row:
+    w = edition.words
+    said = w.heat_oven_to.format(one.to) if one.to else w.heat_oven
+    long = f"{minutes(Fraction(one.seconds, SECONDS))}, {w.unattended}"
+    return Row(((), run(_clock(one.at), "time"), plain(said), plain(long)), "now")
+
+
+def _clock(seconds: int) -> str:
+    """The minute on the clock, begun ones counted from their start; before midnight is the day before."""
+    return clock(seconds // SECONDS % (24 * 60))

@@ -16,7 +16,7 @@ from typing import Any, Literal
 
 from binder.model.food import NUTRIENTS, Basis, Food
 from binder.model.quantity import Amount, Interval, Measure
-from binder.model.recipe import Ingredient, Recipe
+from binder.model.recipe import Ingredient, Recipe, Step
 from binder.model.week import MealLine, Session, Source
 from binder.problem import Problem
 
@@ -352,6 +352,58 @@ class RunSheet:
 
 
 @dataclass(frozen=True, slots=True)
+class ServiceTask:
+    """One step left for service; times are None where the meal has no fixed day."""
+
+    id: str
+    text: str
+    recipe: str
+    part: str | None
+    start: datetime | None
+    finish: datetime | None
+    attended: bool
+    uses: tuple[str, ...]
+    after: tuple[str, ...]
+    step: Step = inside()
+    at: int = inside(default=0)  # seconds after midnight of the day it is eaten
+    seconds: int = inside(default=0)  # how long
+    load: int = inside(default=1)
+    loads: int = inside(default=1)
+    assumed_minutes: bool = inside(default=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Heating:
+    """An oven is heated, or brought to another temperature (as it is written), for a step of `recipe`."""
+
+    oven: str
+    to: str
+    recipe: str
+    start: datetime | None
+    finish: datetime | None
+    at: int = inside(default=0)
+    seconds: int = inside(default=0)
+
+
+@dataclass(frozen=True, slots=True)
+class ServiceSheet:
+    """What is left of all kits for one meal at one place, timed back from the hour of the meal."""
+
+    date: Day | None
+    meal: str
+    place: str
+    recipes: tuple[str, ...]
+    start: datetime | None
+    finish: datetime | None
+    minutes: int
+    at_least_minutes: int
+    proven: bool
+    tasks: tuple[ServiceTask, ...]
+    heating: tuple[Heating, ...]
+    begins: int = inside(default=0)
+
+
+@dataclass(frozen=True, slots=True)
 class PackedFor:
     eater: str | None
     date: Day | None
@@ -639,6 +691,7 @@ class WeekFacts:
     day_totals: tuple[DayTotal, ...]
     room: tuple[RoomDay, ...] = ()
     freezer_load: tuple[FreezerLoad, ...] = ()
+    services: tuple[ServiceSheet, ...] = ()
     recipes: Mapping[str, RecipeFacts] = inside(default_factory=lambda: MappingProxyType({}))
     to_taste: tuple[str, ...] = inside(default=())  # foods used without a stated amount
     to_close: tuple[ToClose, ...] = inside(default=())  # (): closed, or not begun

@@ -23,6 +23,7 @@ from binder.reckon import (
     pulling,
     remedies,
     run_sheet,
+    service,
     shopping,
     space,
     totals,
@@ -84,6 +85,7 @@ def reckon_week(
         day_totals=totals.day_totals(servings, household),
         room=space.room(things, put, household, week.monday),
         freezer_load=space.freezer_loads(things, put, household),
+        services=service.sheets(servings, facts, household),
         recipes=facts,
         to_taste=loose,
     )

@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 from binder.model.quantity import Interval, exactly
 from binder.pages.edition import Edition, edition_of
 from binder.problem import warning
+from binder.reckon import service
 from binder.reckon.facts import (
     AimReached,
     Batch,
@@ -146,6 +147,7 @@ def week_facts(**more: Any) -> WeekFacts:
             MiseRow("salt", "", None, None, (MiseShare("squash-barley-bake", None),), SESSION),
         ),
         "run_sheets": (SHEET,),
+        "services": service.sheets(servings(), RECIPES, library().household),
         "packing": (
             PackingRow("squash-barley-bake", "deep tub", 2, 350.0, (), for_, "portion", Fraction(1), "fridge", SESSION,
                        ("s1", "s2")),

@@ -13,8 +13,8 @@ from binder.pages.page import Box, Ingredients, Page, Para, Steps
 from binder.reckon.facts import Task
 from binder.tables import temperatures
 
-from .fixture import BAKE, BAKE_FACTS, KIT, STEW_FACTS, each, line, recipe, step
-from .fixture_week import SHEET, TASKS, edition, serving, servings, week_facts
+from .fixture import BAKE, BAKE_FACTS, STEW_FACTS, each, line, recipe, step
+from .fixture_week import SHEET, TASKS, edition, serving, servings, week_facts, without
 from .reading import of_kind, said, table, words
 
 
@@ -171,11 +171,10 @@ def test_a_kit_card_has_set_what_is_apart_and_the_hours_of_service() -> None:
     assert "Raw meat and fish stay closed" in words(page)
 
 
-def test_a_kit_step_without_minutes_leaves_the_hours_open() -> None:
-    loose = replace(KIT, service=(*KIT.service, step("Serve.", None, None)))
+def test_a_kit_without_steps_for_service_has_no_hour_to_begin() -> None:
     sitting = kit.sittings(edition())[0]
-    open_ = replace(sitting, facts=replace(sitting.facts, recipe=loose))
-    assert kit.begin_at(open_, edition()) is None and kit.begin_at(sitting, edition()) == 18 * 60 + 7
+    assert kit.begin_at(sitting, edition()) == 18 * 60 + 7
+    assert kit.begin_at(sitting, edition(facts=without("services"))) is None
 
 
 # ---- run sheet ----
