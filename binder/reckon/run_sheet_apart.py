@@ -1,6 +1,8 @@
 """What must not meet: an eater's food, and what has in hand a thing that this eater avoids.
 
-Which order is required. Of an eater E and a word W that E avoids (an allergen of the list, or a food), in one session:
+Which order is required. Of an eater E and a word W that E avoids, in one session, where W is an allergen of either list
+or a food by its name (not a kind of food, such as meat: that is how somebody eats; who must not have a trace of a food
+names it):
 E's food are the batches that E is served from, and the batches they are made from, that do not hold W in what is
 cooked. An attended step has W in hand when an ingredient of its part holds it (of all that is cooked, where the part
 has no ingredients of its own). Every attended step that has W in hand comes after every attended step of E's food: then
@@ -20,6 +22,7 @@ from heapq import heapify, heappop, heappush
 from binder.model.household import Household
 from binder.model.recipe import Ingredient
 from binder.reckon.allergens import covered, is_allergen
+from binder.reckon.avoiding import avoided_foods, is_avoided
 from binder.reckon.facts import Batch
 from binder.reckon.run_sheet_bounds import bound
 from binder.reckon.run_sheet_kitchen import in_hand
@@ -27,6 +30,7 @@ from binder.reckon.run_sheet_order import Care, careful
 from binder.reckon.run_sheet_problem import Job, Kitchen, Plan
 from binder.reckon.run_sheet_search import Found, search
 from binder.reckon.run_sheet_tasks import Planned
+from binder.tables.food_kinds import kind_of
 
 Pairs = tuple[tuple[int, int], ...]  # the first job of each is over before the second starts
 Eaters = Mapping[str, Collection[str]]  # of each batch the eaters that are served from it
@@ -64,7 +68,10 @@ def asked(tasks: Sequence[Planned], household: Household, eaters: Eaters) -> tup
     batches = {task.batch.id: task.batch for task in tasks if task.batch is not None}
     served = _with_parts(batches, eaters)
     wishes = [
-        (not is_allergen(word), n, eater, word) for n, eater in enumerate(household.eaters) for word in eater.avoids
+        (not is_allergen(word), n, eater, word)
+        for n, eater in enumerate(household.eaters)
+        for word in eater.avoids
+        if is_allergen(word) or kind_of(word) is None
     ]
     before = _all_before(tasks)
     found = []
@@ -114,13 +121,13 @@ def _in_hand(task: Planned, word: str) -> bool:
 
 
 def _holds(line: Ingredient, batch: Batch, word: str) -> bool:
-    """Whether a line is of a food that is avoided, or of a recipe with it in what is cooked."""
+    """Whether a line is of a food that is avoided, or of a recipe with it."""
     if line.recipe is None:
-        food = line.food
-        return bool(covered(word, food.contains or ())) or word.casefold() == food.name.casefold()
+        return bool(covered(word, line.food.contains or ())) if is_allergen(word) else is_avoided(line, word)
     assert batch.facts is not None
     made_from = next((one.made_from for one in batch.facts.ingredients if one.ingredient == line), None)
-    return bool(covered(word, (made_from or batch.facts).contains))
+    dish = made_from or batch.facts
+    return bool(covered(word, dish.contains) if is_allergen(word) else avoided_foods(word, dish))
 
 
 # ---- as a problem ----

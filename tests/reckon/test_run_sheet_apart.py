@@ -9,9 +9,11 @@ from random import Random
 
 import pytest
 
+from binder.model.food import Basis
 from binder.model.household import Household, Tool
 from binder.model.recipe import Recipe
-from binder.reckon.facts import Batch, RunSheet
+from binder.reckon.avoiding import is_avoided
+from binder.reckon.facts import Batch, IngredientFacts, RunSheet
 from binder.reckon.run_sheet import drawn_up, sheets
 from binder.reckon.run_sheet_apart import Pairs
 from binder.reckon.run_sheet_order import Care
@@ -74,6 +76,34 @@ def test_nothing_changes_where_nothing_can_meet(home: Household, stew_for: list[
     sheet = drawn(home, (stew(), stew_for), (sauce(holds=holds), ["Tomas"]))
     assert (sheet.minutes, sheet.apart_minutes, sheet.apart) == (60, 0, ())
     assert not any(task.apart_after or task.closed_first for task in sheet.tasks)
+
+
+@pytest.mark.parametrize(("avoided", "longer"), [("beef brisket", 20), ("meat", 0)])
+def test_a_food_is_kept_apart_and_a_kind_of_food_is_not(avoided: str, longer: int) -> None:
+    """Who avoids meat is not hurt by a board it lay on; who names a food may be."""
+    (line,) = recipe("x", aisle="meat and fish").ingredients
+    beef = replace(line, food=replace(line.food, name="beef brisket"))
+    assert is_avoided(beef, avoided)
+    ragu = replace(sauce("ragu", ()), ingredients=(beef,))
+    sheet = drawn(household(BURNERS, avoids=(avoided,)), (stew(), ["Ilka"]), (ragu, ["Tomas"]))
+    assert (sheet.minutes, sheet.apart_minutes, len(sheet.apart)) == (60 + longer, longer, longer // 20)
+
+
+def test_a_food_that_a_part_brings_in_is_kept_apart() -> None:
+    home = household(BURNERS, avoids=("kiwi",))
+    (line,) = recipe("x", aisle="produce").ingredients
+    fruit = replace(sauce("fruit", (), 5), ingredients=(replace(line, food=replace(line.food, name="kiwi")),))
+    made = batch(fruit, session(), part_of=("cups",))
+    (part,) = recipe("cups", parts=("fruit",)).ingredients
+    cups = batch(recipe("cups", step("Fill.", 5), parts=("fruit",)), session())
+    assert cups.facts is not None and made.facts is not None
+    kiwi = IngredientFacts(
+        "kiwi", None, "kiwi", None, None, None, 1.0, Basis("unknown"), None, "cooked", fruit.ingredients[0]
+    )
+    of_part = replace(kiwi, food="fruit", ingredient=part, made_from=replace(made.facts, ingredients=(kiwi,)))
+    cups = replace(cups, facts=replace(cups.facts, ingredients=(of_part,)))
+    sheet = drawn(home, (made, []), (cups, ["Tomas"]), (sauce("a-dip", ()), ["Ilka"]))
+    assert {one.other for one in sheet.apart} == {"fruit", "cups"} and sheet.tasks[0].recipe == "a-dip"
 
 
 def test_where_it_costs_no_time_the_order_is_kept_all_the_same() -> None:
