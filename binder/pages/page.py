@@ -80,10 +80,24 @@ class Column:
 
 
 @dataclass(frozen=True, slots=True)
+class Timing:
+    """When a row's task is planned, for a screen that follows the clock; `after` are rows, counted from 1."""
+
+    id: str
+    start: datetime
+    seconds: int
+    words: str
+    after: tuple[int, ...] = ()
+    keeps: tuple[str, ...] = ()  # cooks and pieces of equipment
+    heat: str = ""  # of the oven it keeps
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
     cells: tuple[Text, ...]
     kind: Literal["", "total", "group", "quiet", "now"] = ""  # group: one cell across; now: start-this-now line
     ticks: int = 1  # boxes in each column of boxes
+    timing: Timing | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -339,6 +353,24 @@ class SearchWords:
 
 
 @dataclass(frozen=True, slots=True)
+class FollowWords:
+    """What a run sheet says that follows the clock; names in braces are filled in by its script."""
+
+    label: str
+    begin: str
+    done: str
+    now: str  # {tasks}
+    next: str  # {clock} {tasks}
+    until: str  # {clock}
+    over: str  # {minutes}
+    ready: str  # {clock}
+    late: str  # {minutes}
+    over_all: str
+    moved: str  # {now} {printed}
+    line: str  # {clock}
+
+
+@dataclass(frozen=True, slots=True)
 class Site:
     title: str
     language: str
@@ -351,6 +383,7 @@ class Site:
     search: SearchWords | None = None
     awake_word: str = ""  # a button on pages for the counter: keep the screen on
     untick_word: str = ""  # a button on pages with boxes to tick: take all ticks away
+    follow: FollowWords | None = None
 
 
 @dataclass(frozen=True, slots=True)

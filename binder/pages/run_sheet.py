@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Mapping
 from fractions import Fraction
 
 from binder.model.week import Session
@@ -10,11 +12,12 @@ from binder.pages.cooling import deadlines, piece_kind
 from binder.pages.drawings import SCREEN, Bar, Form, on_paper, timeline
 from binder.pages.edition import Edition, as_tried, run, session_title, unique
 from binder.pages.format import EN_DASH, clock, listed, minutes
-from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, Timing, plain
 from binder.pages.past import expected
 from binder.pages.words.en import Words
 from binder.reckon.facts import RunSheet, Task
 
+BRIEF = 60  # letters of a line that is read at a glance
 _ORDER = ("cook", "oven", "burner", "pressure cooker", "microwave", "kettle", "cutting board")
 
 
@@ -130,22 +133,47 @@ def table(sheet: RunSheet, edition: Edition) -> Table:
         Column(w.uses, width=15),
     )
     alone = not any("cook 2" in task.uses for task in sheet.tasks)
-    rows = tuple(_row(task, n, alone, edition) for n, task in enumerate(sheet.tasks, 1))
+    numbers = {task.id: n for n, task in enumerate(sheet.tasks, 1)}
+    rows = tuple(_row(task, numbers, alone, edition) for task in sheet.tasks)
     return Table(columns, rows, w.run_sheet, "run-sheet")
 
 
-def _row(task: Task, number: int, alone: bool, edition: Edition) -> Row:
+def _row(task: Task, numbers: Mapping[str, int], alone: bool, edition: Edition) -> Row:
     w = edition.words
     cells: tuple[Text, ...] = (
         (),
         run(clock(task.start), "time"),
-        plain(str(number)),
+        plain(str(numbers[task.id])),
         plain(_task_text(task, edition)),
         run(edition.short(task.recipe), "small"),
         (*run(minutes(length(task))), *(run(f", {w.unattended}", "strong") if not task.attended else ())),
         run(", ".join(_worth_saying(task.uses, alone)), "small"),
     )
-    return Row(cells, "" if task.attended else "now")
+    return Row(cells, "" if task.attended else "now", timing=_timing(task, numbers, edition))
+
+
+def _timing(task: Task, numbers: Mapping[str, int], edition: Edition) -> Timing:
+    """A task for a screen that follows the clock."""
+    return Timing(
+        id=task.id,
+        start=task.start,
+        seconds=int((task.finish - task.start).total_seconds()),
+        words=": ".join(
+            word for word in (edition.short(task.recipe) if task.recipe else "", in_brief(task.text)) if word
+        ),
+        after=tuple(numbers[i] for i in dict.fromkeys((*task.after, *task.apart_after)) if i in numbers),
+        keeps=task.uses,
+        heat=task.temperature,
+    )
+
+
+def in_brief(text: str) -> str:
+    """The beginning of a step, to be read at a glance: its first clause, cut at a comma where it is long."""
+    first = re.split(r"(?<=\w)[.;:] ", text, maxsplit=1)[0].rstrip(".")
+    if len(first) <= BRIEF:
+        return first
+    cut = max(first.rfind(", ", 0, BRIEF), 0) or first.rfind(" ", 0, BRIEF)
+    return f"{first[:cut]} …" if cut > 0 else first
 
 
 def length(task: Task) -> Fraction:

@@ -74,6 +74,7 @@ def site_pages(
         search=search_words(w),
         awake_word=w.keep_screen_on,
         untick_word=w.untick_all,
+        follow=w.follow,
     )
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import json
 import marshal
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 from hashlib import sha256
 from types import MappingProxyType
 from urllib.parse import quote
@@ -12,7 +13,7 @@ from urllib.parse import quote
 from jinja2 import Template
 from markupsafe import Markup
 
-from binder.pages.page import Later, Page, Site
+from binder.pages.page import FollowWords, Later, Page, Site
 from binder.press import links
 from binder.press.blocks import blocks_html
 from binder.press.picture import Copy, Picture
@@ -23,6 +24,7 @@ from binder.press.theme import Theme, font_faces
 STYLE = "assets/style.css"
 PHOTOS = "photos"
 # Scripts that only one kind of page needs.
+FOLLOWS, TIMED = "follow.js", " data-start="  # the script for timed rows, and what a page has that needs it
 KINDS_WITH_A_SCRIPT = frozenset({"closing.js"})
 # A page with fewer headings than this is seen whole without a list of them.
 _HEADINGS_WORTH_A_LIST = 4
@@ -85,9 +87,11 @@ def asset_files(theme: Theme) -> Mapping[str, bytes]:
     }
 
 
-def scripts_of(page: Page, scripts: frozenset[str]) -> tuple[str, ...]:
-    """The scripts that a page loads: those of every page, and the one that has the name of its kind."""
-    return tuple(sorted(name for name in scripts if name not in KINDS_WITH_A_SCRIPT or name == f"{page.kind}.js"))
+def scripts_of(page: Page, scripts: frozenset[str], timed: bool = False) -> tuple[str, ...]:
+    """The scripts that a page loads: those of every page, the one that has the name of its kind, and, where rows of a
+    table are timed, the one that follows the clock."""
+    others = KINDS_WITH_A_SCRIPT - {f"{page.kind}.js"} | (frozenset() if timed else {FOLLOWS})
+    return tuple(sorted(scripts - others))
 
 
 def structured_markup(json: str) -> Markup:
@@ -123,21 +127,28 @@ def _page(
     setting = Setting("screen", address, photo, anchors={"main"})
     setting.begin(page.title)
     body = blocks_html(page.blocks, setting)
+    timed = site.follow is not None and TIMED in body
     text = frame.render(
         site=site,
         page=page,
         s=setting,
         body=body,
         style=address(STYLE),
-        scripts=tuple(address(f"assets/{name}") for name in scripts_of(page, scripts)),
+        scripts=tuple(address(f"assets/{name}") for name in scripts_of(page, scripts, timed)),
         root="../" * page.path.count("/"),
         search_index=INDEX,
+        follow=_said(site.follow) if site.follow and timed else "",
         ticks=site.untick_word and 'type="checkbox"' in body,
         tabs=_tabs(page, site),
         contents=setting.headings if site.contents_word and len(setting.headings) >= _HEADINGS_WORTH_A_LIST else (),
         structured=structured_markup(page.structured) if page.structured else "",
     )
     return text.encode()
+
+
+def _said(words: FollowWords) -> str:
+    """Words for a script."""
+    return json.dumps(asdict(words), ensure_ascii=False, sort_keys=True)
 
 
 def _tabs(page: Page, site: Site) -> tuple[Tab, ...]:

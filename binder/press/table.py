@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from binder.pages.page import Column, Row, Table, Text
+from binder.pages.page import Column, Row, Table, Text, Timing
 from binder.press.text import escaped
 
 # From so many columns on a table is not stacked on a phone but scrolls; a matrix does so with fewer.
@@ -85,8 +85,23 @@ def _row(row: Row, table: Table, openings: list[str], set_text: SetText, paper: 
             tick = _tick(row, column, paper) if column.kind == "tick" else ""
             cells.append(f"<td{opening}>{tick}{words}</td>")
     kind = f' class="{escaped(row.kind)}"' if row.kind else ""
+    kind += _timing(row.timing) if row.timing and not paper else ""
     # Entries are set one after the other on a line, so there is a space between two cells.
     return f"<tr{kind}>{' '.join(cells)}</tr>\n"
+
+
+def _timing(of: Timing) -> str:
+    """The attributes of a row that a script follows by the clock."""
+    said = {
+        "task": of.id,
+        "start": of.start.isoformat(),
+        "seconds": str(of.seconds),
+        "words": of.words,
+        "after": " ".join(str(n) for n in of.after),
+        "keeps": "|".join(of.keeps),
+        "heat": of.heat,
+    }
+    return "".join(f' data-{name}="{escaped(value)}"' for name, value in said.items() if value)
 
 
 def _tick(row: Row, column: Column, paper: bool) -> str:

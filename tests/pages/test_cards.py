@@ -190,6 +190,32 @@ def test_the_table_says_time_task_and_what_goes_by_itself() -> None:
     assert kinds == ["now", "", "now", ""]
 
 
+def test_a_row_carries_what_a_screen_needs_to_follow_the_clock() -> None:
+    sheet = replace(SHEET, tasks=(*TASKS[:2], replace(TASKS[2], after=("t2",), apart_after=("t1", "gone"))))
+    timing = [row.timing for row in run_sheet.table(sheet, edition()).rows][2]
+    assert timing is not None
+    assert (timing.id, timing.start, timing.seconds) == ("t3", TASKS[2].start, 1800)
+    assert (timing.after, timing.keeps, timing.heat) == ((2, 1), ("oven 1",), "400 °F")
+    assert timing.words == "Squash and barley bake: Roast"
+
+
+@pytest.mark.parametrize(
+    ("text", "brief"),
+    [
+        ("Roast.", "Roast"),
+        ("Boil the farro; drain it well.", "Boil the farro"),
+        ("Check 165 °F in the middle. Then rest.", "Check 165 °F in the middle"),
+        ("Dice the onions, peel and cube the sweet potatoes, chop the garlic, grate the ginger.",
+         "Dice the onions, peel and cube the sweet potatoes …"),
+        ("Bring everything in the pot slowly to a boil while stirring it all the time.",
+         "Bring everything in the pot slowly to a boil while stirring …"),
+    ],
+)  # fmt: skip
+def test_a_step_in_brief_is_its_first_clause(text: str, brief: str) -> None:
+    assert run_sheet.in_brief(text) == brief
+    assert len(brief) <= run_sheet.BRIEF + 2
+
+
 def test_what_is_not_proven_says_its_bound() -> None:
     assert run_sheet.in_words(SHEET, edition()).endswith("proven.")
     loose = replace(SHEET, proven=False, at_least_minutes=45)

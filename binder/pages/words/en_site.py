@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from binder.pages.page import FormWords
+from binder.pages.page import FollowWords, FormWords
 
 Map = Mapping[str, str]
 
@@ -30,6 +30,20 @@ class SiteWords:
     found_recipe, found_food, found_week, found_list = "recipe", "food", "week", "list"
 
     # ---- with a script ----
+    follow = FollowWords(
+        label="Now",
+        begin="Begin now",
+        done="Done",
+        now="Now: {tasks}",
+        next="Next, {clock}: {tasks}",
+        until="until {clock}",
+        over="{minutes} min over",
+        ready="ready at {clock}",
+        late="{minutes} min late",
+        over_all="all done",
+        moved="{now} (planned {printed})",
+        line="{clock} now",
+    )
     keep_screen_on, untick_all = "Keep the screen on", "Untick all on this page"
 
     # ---- front page ----
