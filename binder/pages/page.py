@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Literal
 
 RunKind = Literal["", "strong", "em", "quantity", "time", "small", "mark", "nowrap"]
@@ -200,6 +200,20 @@ class Fold:
 
 
 @dataclass(frozen=True, slots=True)
+class DayPart:
+    """What there is on one day, under the day's own heading. A script shows the parts of its device's today and
+    tomorrow under these words; without one only what is `shown` is seen."""
+
+    on: date
+    title: str
+    today: str
+    tomorrow: str
+    next: str
+    blocks: tuple[Block, ...]
+    shown: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Beside:
     """Two stretches side by side where there is room (ingredients and steps)."""
 
@@ -270,6 +284,7 @@ Block = (
     | Ruled
     | Box
     | Fold
+    | DayPart
     | Beside
     | AskGroup
     | Form

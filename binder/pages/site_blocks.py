@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
-from binder.pages.page import Beside, Block, Box, Fold, Heading, Ingredients, Row, Table, Text
+from binder.pages.page import Beside, Block, Box, DayPart, Fold, Heading, Ingredients, Row, Table, Text
 
 Change = Callable[[Block], Block]
 
@@ -16,7 +16,7 @@ def changed(blocks: Iterable[Block], change: Change) -> tuple[Block, ...]:
 
 
 def _inside(block: Block, change: Change) -> Block:
-    if isinstance(block, Box | Fold):
+    if isinstance(block, Box | Fold | DayPart):
         return replace(block, blocks=changed(block.blocks, change))
     if isinstance(block, Beside):
         return replace(block, left=changed(block.left, change), right=changed(block.right, change))

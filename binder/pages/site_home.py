@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from binder.pages.archive import first_words
 from binder.pages.edition import run, together
 from binder.pages.format import day_long, listed, number, week_title
-from binder.pages.page import Block, Bullets, Checks, Heading, Page, Para, Text, plain
+from binder.pages.page import Block, Bullets, Checks, DayPart, Heading, Page, Para, Text, plain
 from binder.pages.site_blocks import with_links
 from binder.pages.site_shelf import (
     FOODS_PATH,
@@ -37,23 +37,25 @@ def home_page(shelf: Shelf) -> Page:
 
 
 def _days(shelf: Shelf) -> list[Block]:
-    """Today and tomorrow; when neither has anything to do, the next day that has."""
-    w, edition, today = shelf.words, shelf.edition, shelf.today
+    """Every day of the week. Seen are today and tomorrow of the edition; when neither has anything to do, the next day
+    that has; on a device that runs scripts, its own today and tomorrow."""
+    edition, today = shelf.edition, shelf.today
     tomorrow = today + timedelta(days=1)
-    blocks = [*_day(w.today, today, shelf), *_day(w.tomorrow, tomorrow, shelf)]
-    if any(isinstance(block, Checks) for block in blocks):
-        return blocks
-    later = next((d for d in edition.days() if d > tomorrow and day_tasks(d, edition)), None)
-    return [*blocks, *_day(w.next_day, later, shelf)] if later else blocks
+    shown = {today, tomorrow}
+    if not any(day_tasks(on, edition) for on in shown):
+        later = next((d for d in edition.days() if d > tomorrow and day_tasks(d, edition)), None)
+        shown |= {later} if later else set()
+    return [_day(on, on in shown, shelf) for on in sorted({*edition.days(), *shown})]
 
 
-def _day(title: str, on: date, shelf: Shelf) -> list[Block]:
+def _day(on: date, shown: bool, shelf: Shelf) -> DayPart:
     w, edition = shelf.words, shelf.edition
     tasks = day_tasks(on, edition)
     eaten = sum(s.date == on for s in edition.servings)
     rest = w.nothing_but_eat if eaten else w.nothing_that_day
-    blocks: list[Block] = [Heading(2, f"{title}, {day_long(on, w)}", title.lower())]
-    return [*blocks, Checks(tasks) if tasks else Para(plain(rest))]
+    title = day_long(on, w)
+    today, tomorrow, soon = (f"{word}, {title}" for word in (w.today, w.tomorrow, w.next_day))
+    return DayPart(on, title, today, tomorrow, soon, (Checks(tasks) if tasks else Para(plain(rest)),), shown)
 
 
 def _use_first(shelf: Shelf) -> list[Block]:

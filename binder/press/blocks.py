@@ -22,6 +22,7 @@ from binder.pages.page import (
     Check,
     Checks,
     Column,
+    DayPart,
     Drawing,
     Facts,
     Fold,
@@ -209,6 +210,18 @@ def _fold(b: Fold, s: Setting) -> str:
     return f'<p class="fold">{escaped(b.title)}</p>\n{_set(b.blocks, s)}\n' if b.print else ""
 
 
+def _day_part(b: DayPart, s: Setting) -> str:
+    listed = len(s.headings)
+    level = s.level(2)
+    words = f'<h{level} id="{escaped(s.anchor(b.title, f"day-{b.on}"))}">{escaped(b.title)}</h{level}>'
+    if not b.shown:
+        del s.headings[listed:]  # nothing leads to what is not seen
+    names = {"day": b.on.isoformat(), "plain": b.title, "today": b.today, "tomorrow": b.tomorrow, "next": b.next}
+    said = "".join(f' data-{name}="{escaped(value)}"' for name, value in names.items())
+    hidden = "" if b.shown else " hidden"
+    return f"<section{said}{hidden}>\n{words}\n{_set(b.blocks, s)}</section>\n"
+
+
 def _beside(b: Beside, s: Setting) -> str:
     left, right = _set(b.left, s), _set(b.right, s)
     if not (b.left and b.right):
@@ -233,6 +246,7 @@ _MARKUP: Mapping[type, Callable[[Any, Setting], str]] = MappingProxyType(
         Ruled: _ruled,
         Box: _box,
         Fold: _fold,
+        DayPart: _day_part,
         Beside: _beside,
         AskGroup: form.group,
         Form: lambda b, s: form.whole(b, _set(b.blocks, s)),

@@ -25,7 +25,7 @@ STYLE = "assets/style.css"
 PHOTOS = "photos"
 # Scripts that only one kind of page needs.
 FOLLOWS, TIMED = "follow.js", " data-start="  # the script for timed rows, and what a page has that needs it
-KINDS_WITH_A_SCRIPT = frozenset({"closing.js"})
+KINDS_WITH_A_SCRIPT = frozenset({"closing.js", "home.js"})
 # A page with fewer headings than this is seen whole without a list of them.
 _HEADINGS_WORTH_A_LIST = 4
 

@@ -11,7 +11,7 @@ from urllib.parse import unquote
 import pytest
 
 from binder.pages.archive import first_words
-from binder.pages.page import Checks, Fold, Heading, IngredientLine, Run, Site
+from binder.pages.page import Checks, DayPart, Fold, Heading, IngredientLine, Run, Site
 from binder.pages.site import site_pages
 
 from .fixture_site import PRIVATE, facts, page, site, whole_library
@@ -84,11 +84,14 @@ def test_private_words_stand_there_only_when_asked_for(private: bool) -> None:
     assert (f"{PRIVATE} recipe" in words(page("recipes/squash-barley-bake/index.html", private=private))) is private
 
 
-def test_the_front_page_begins_with_today() -> None:
+def test_the_front_page_has_every_day_and_shows_today_and_tomorrow_by_their_dates() -> None:
     home = page("index.html")
-    heads = [h.text for h in of_kind(home, Heading)]
-    assert heads[:2] == ["Today, Monday 8 June", "Tomorrow, Tuesday 9 June"]
-    today = of_kind(home, Checks)[0]
+    days = of_kind(home, DayPart)
+    # Built on another day than it is read the words today and tomorrow would be wrong: a script says them.
+    assert [d.title for d in days if d.shown] == ["Monday 8 June", "Tuesday 9 June"]
+    assert [d.on.day for d in days] == [7, 8, 9, 10, 11, 12, 13, 14]
+    assert (days[1].today, days[1].tomorrow) == ("Today, Monday 8 June", "Tomorrow, Monday 8 June")
+    (today,) = of_kind(days[1].blocks, Checks)
     assert any("survey van" in said(check.text) for check in today.items)
     assert any("heat Squash and barley bake" in said(check.text) for check in today.items)
     assert table([home], "week")
@@ -96,8 +99,9 @@ def test_the_front_page_begins_with_today() -> None:
 
 def test_the_front_page_names_the_next_day_with_something_to_do() -> None:
     made = site_pages(whole_library(), facts(), {"2026-W24": week_facts()}, "2026-W24", date(2026, 6, 1))
-    heads = [h.text for h in of_kind(made.pages[0], Heading)]
-    assert heads[:3] == ["Today, Monday 1 June", "Tomorrow, Tuesday 2 June", "Next, Sunday 7 June"]
+    days = [d for d in of_kind(made.pages[0], DayPart) if d.shown]
+    assert [d.title for d in days] == ["Monday 1 June", "Tuesday 2 June", "Sunday 7 June"]
+    assert days[2].next == "Next, Sunday 7 June"
 
 
 def test_without_a_week_the_front_page_says_so() -> None:
