@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from binder.model.week import Session
@@ -34,7 +34,11 @@ def _page(session: Session | None, rows: Sequence[MiseRow], edition: Edition) ->
     cut = [row for row in rows if not is_measured(row, aisles.get(row.food, ""))]
     blocks: list[Block] = [Para(plain(w.mise_note), "note")]
     blocks += [_table(cut, edition)] if cut else []
-    blocks += [Heading(2, w.measured_out), Checks(by_dish(measured, edition))] if measured else []
+    last = [row for row in measured if row.care == "avoided"]
+    first = [row for row in measured if row.care != "avoided"]
+    blocks += [Heading(2, w.measured_out)] if measured else []
+    blocks += [Checks(by_dish(first, edition))] if first else []
+    blocks += [Para(plain(f"{w.mise_cares['avoided']}:"), "note"), Checks(by_dish(last, edition))] if last else []
     blocks += _sums(measured, edition)
     anchor = f"mise-{session.on.isoformat()}" if session else "mise"
     return Page(anchor, w.mise_en_place, "mise", tuple(blocks), subtitle=when, print_first=True)
@@ -63,7 +67,14 @@ def _table(rows: Sequence[MiseRow], edition: Edition) -> Table:
         Column(w.cut_how, width=20),
         Column(w.split_by_dish),
     )
-    return Table(columns, tuple(_row(row, edition) for row in rows), w.mise_en_place, "mise")
+    made: list[Row] = []
+    care = ""
+    for row in rows:
+        if row.care != care:
+            care = row.care
+            made.append(Row((plain(w.mise_cares[care]),), "group"))
+        made.append(_row(row, edition))
+    return Table(columns, tuple(made), w.mise_en_place, "mise")
 
 
 def _row(row: MiseRow, edition: Edition) -> Row:
@@ -118,10 +129,18 @@ def _share(share: MiseShare, edition: Edition) -> str:
 def by_dish(rows: Sequence[MiseRow], edition: Edition) -> tuple[Check, ...]:
     """One line for each dish, in the order in which they are needed: all that is measured out for it, together."""
     checks = []
-    for key in unique(s.recipe for row in rows for s in row.for_):
+    begins = _begins(rows[0].session, edition) if rows else {}
+    named = unique(s.recipe for row in rows for s in row.for_)
+    for key in sorted(named, key=lambda recipe: begins.get(recipe, len(begins))):
         parts = (_measured(row, s, edition) for row in rows for s in row.for_ if s.recipe == key)
         checks.append(Check((*run(edition.short(key), "strong"), *run(": "), *together(parts, ", "))))
     return tuple(checks)
+
+
+def _begins(session: Session | None, edition: Edition) -> Mapping[str, int]:
+    """The dishes of a session in the order in which they are begun, each with its place."""
+    tasks = [task for sheet in edition.facts.run_sheets if sheet.of == session for task in sheet.tasks]
+    return {recipe: n for n, recipe in enumerate(unique(task.recipe for task in tasks))}
 
 
 def _measured(row: MiseRow, share: MiseShare, edition: Edition) -> Text:

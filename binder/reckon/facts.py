@@ -282,6 +282,9 @@ class MiseShare:
     amount: Amount | None
 
 
+MiseCare = Literal["", "raw", "avoided"]  # handled last, and why: raw meat or fish, what an eater avoids
+
+
 @dataclass(frozen=True, slots=True)
 class MiseRow:
     food: str
@@ -291,6 +294,8 @@ class MiseRow:
     for_: tuple[MiseShare, ...]
     session: Session | None = inside(default=None)
     measures: tuple[Measure, ...] = inside(default=())  # as written, scaled and added where the units agree
+    care: MiseCare = inside(default="")
+    needed: datetime | None = inside(default=None)  # when the first task starts that it is needed for
 
 
 @dataclass(frozen=True, slots=True)

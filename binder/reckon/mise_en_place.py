@@ -1,27 +1,70 @@
-"""Each food once: how much, cut how, for which dish. Only what is cut alike is added up, and the split is kept."""
+"""Each food once: how much, cut how, for which dish. Only what is cut alike is added up, and the split is kept.
+
+The order is that of the run sheet: by the first task that a food is needed for. Raw meat and fish stand after all else,
+and what an eater avoids, where that eater's food is kept apart from it, after these.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from datetime import UTC, datetime
 from fractions import Fraction
 
 from binder.model.household import Household
 from binder.model.quantity import Amount, Interval, Measure
 from binder.reckon import conversion, scaling
 from binder.reckon.batches import Need
-from binder.reckon.facts import MiseRow, MiseShare
+from binder.reckon.facts import MiseCare, MiseRow, MiseShare, RunSheet
+from binder.reckon.run_sheet_apart import holds_avoided
+from binder.reckon.run_sheet_kitchen import MEAT
+from binder.reckon.run_sheet_tasks import TOGETHER
+
+_CARES: tuple[MiseCare, ...] = ("", "raw", "avoided")
+LATEST = datetime.max.replace(tzinfo=UTC)
 
 
-def rows(needs: tuple[Need, ...], household: Household) -> tuple[MiseRow, ...]:
-    """A row for each session, food and preparation, in the order in which they are first needed.
+def rows(needs: tuple[Need, ...], household: Household, sheets: Sequence[RunSheet] = ()) -> tuple[MiseRow, ...]:
+    """A row for each session, food and preparation, in the order in which they are handled by the run sheets.
 
     What is added at service is left out: it is cut then.
     """
+    by_session = {sheet.of: sheet for sheet in sheets}
     groups: dict[tuple[object, str, str], list[Need]] = {}
     for need in needs:
         if need.session is not None and need.ingredient.when != "at service":
             key = (need.session, need.ingredient.food.name, preparation_of(need))
             groups.setdefault(key, []).append(need)
-    return tuple(_row(group, household) for group in groups.values())
+    made = [_row(group, household, by_session.get(group[0].session)) for group in groups.values()]
+    sessions = {session: n for n, session in enumerate(dict.fromkeys(row.session for row in made))}
+    # What no task of the session needs (what stands beside a dish) comes at the end, as it was.
+    return tuple(
+        sorted(
+            made,
+            key=lambda row: (sessions[row.session], _CARES.index(row.care), row.needed or LATEST),
+        )
+    )
+
+
+def needed_at(need: Need, sheet: RunSheet | None) -> datetime | None:
+    """When the first task starts that a line is in hand for: of its own part, else of what is done with all parts
+    together, else of the dish; None where no task is of the dish."""
+    tasks = [task for task in sheet.tasks if task.batch == need.batch] if sheet and need.batch else []
+    part = need.ingredient.part
+    if part is not None:
+        of_part = [task for task in tasks if task.part is not None and task.part.casefold() == part.casefold()]
+        together = [task for task in tasks if task.part is not None and task.part.casefold() == TOGETHER]
+        tasks = of_part or together or tasks
+    return min((task.start for task in tasks), default=None)
+
+
+def _care(group: Sequence[Need], sheet: RunSheet | None) -> MiseCare:
+    """Whether it is kept for the end: raw meat or fish, or what an eater of the session avoids."""
+    line = group[0].ingredient
+    dishes = {need.facts.key for need in group}
+    words = {one.avoided for one in (sheet.apart if sheet else ()) if one.kept and one.other in dishes}
+    if any(holds_avoided(line, word) for word in words):
+        return "avoided"
+    return "raw" if line.food.aisle == MEAT else ""
 
 
 def preparation_of(need: Need) -> str:
@@ -29,7 +72,7 @@ def preparation_of(need: Need) -> str:
     return " ".join(need.ingredient.preparation.casefold().split())
 
 
-def _row(group: list[Need], household: Household) -> MiseRow:
+def _row(group: list[Need], household: Household, sheet: RunSheet | None) -> MiseRow:
     line = group[0].ingredient
     shares: dict[str, list[Need]] = {}
     for need in group:
@@ -46,6 +89,8 @@ def _row(group: list[Need], household: Household) -> MiseRow:
         for_=tuple(MiseShare(key, _amount(needs, household)) for key, needs in shares.items()),
         session=group[0].session,
         measures=_measures(group),
+        care=_care(group, sheet),
+        needed=min((at for need in group if (at := needed_at(need, sheet))), default=None),
     )
 
 

@@ -65,7 +65,7 @@ def reckon_week(
         batches=made,
         shopping=tuple(b.row for b in shopped),
         cost=costs.reckon(shopped, made, servings, facts, household),
-        mise_en_place=mise_en_place.rows(needs, household),
+        mise_en_place=mise_en_place.rows(needs, household, sheets),
         run_sheets=sheets,
         packing=packing.rows(things, put, household),
         labels=placed,

@@ -120,10 +120,15 @@ def _in_hand(task: Planned, word: str) -> bool:
     return task.batch is not None and any(_holds(line, task.batch, word) for line in in_hand(task))
 
 
+def holds_avoided(line: Ingredient, word: str) -> bool:
+    """Whether the food of a line is avoided by who avoids this word."""
+    return bool(covered(word, line.food.contains or ())) if is_allergen(word) else is_avoided(line, word)
+
+
 def _holds(line: Ingredient, batch: Batch, word: str) -> bool:
     """Whether a line is of a food that is avoided, or of a recipe with it."""
     if line.recipe is None:
-        return bool(covered(word, line.food.contains or ())) if is_allergen(word) else is_avoided(line, word)
+        return holds_avoided(line, word)
     assert batch.facts is not None
     made_from = next((one.made_from for one in batch.facts.ingredients if one.ingredient == line), None)
     dish = made_from or batch.facts

@@ -172,6 +172,12 @@ class Words(SiteWords):
     # ---- 3 mise en place ----
     mise_en_place, cut_how, split_by_dish = "Mise en place", "Cut how", "For which dish"
     measured_out, measured_in_all = "Measured out, by dish", "In all: {}."
+    mise_cares = MappingProxyType(
+        {
+            "raw": "After all of the above, on its own board: raw meat and fish. Then wash board, knife and hands.",
+            "avoided": "Last, when the food of those who avoid it is closed and put away",
+        }
+    )
     mise_note = (
         "Added up where it is cut alike. Vegetables, fruit and herbs before raw meat and fish; wash board, knife and "
         "hands between."
