@@ -96,7 +96,7 @@ def _table(b: Table, s: Setting) -> str:
     across = table.room(b) == "scroll" and not s.paper
     opening = closing = ""
     if across:
-        name = f' role="region" aria-label="{escaped(b.caption)}"' if b.caption else ""
+        name = f' role="region" aria-label="{escaped(s.region(b.caption))}"' if b.caption else ""
         opening, closing = f'<div class="across" tabindex="0"{name}>', "</div>"
     kind = table.table_class(b) + (" entry" if b.kind in ENTRIES else "")
     columns = "".join([_col(column) for column in b.columns])

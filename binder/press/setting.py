@@ -92,6 +92,7 @@ class Setting:
         self.heads = heads
         self.units = units
         self.title = self._last_heading = ""
+        self._regions: dict[str, int] = {}
         self.headings: list[tuple[str, str]] = []  # anchors and words of those just below the title
         self.drawings: MutableMapping[str, bytes] = {}
 
@@ -108,6 +109,11 @@ class Setting:
     def is_said(self, caption: str) -> bool:
         """Whether the caption repeats the title or heading it stands under."""
         return caption in (self.title, self._last_heading)
+
+    def region(self, name: str) -> str:
+        """A region's name that no other has (WCAG 2.2, 2.4.1): of tables with one caption the second is numbered."""
+        self._regions[name] = self._regions.get(name, 0) + 1
+        return name if self._regions[name] == 1 else f"{name} ({self._regions[name]})"
 
     def below(self) -> int:
         """A level for a title inside a block; it does not count as the last heading."""

@@ -62,6 +62,12 @@ def one(*blocks: object, **more: str) -> str:
     return site_files(site, samples.DEFAULT)["x/index.html"].decode()
 
 
+def test_regions_of_one_caption_have_names_of_their_own() -> None:
+    wide = Table(tuple(Column(f"C{n}") for n in range(12)), (), "Allergen matrix", "matrix")
+    html = one(wide, wide)
+    assert 'aria-label="Allergen matrix"' in html and 'aria-label="Allergen matrix (2)"' in html
+
+
 def test_every_page_is_well_formed(pages: dict[str, Reading]) -> None:
     assert len(pages) == 4
     for path, page in pages.items():
