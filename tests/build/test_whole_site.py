@@ -81,11 +81,15 @@ class Watched:
         return found + ([] if (titles, language) == (1, "en") else [f"{titles} titles, language {language!r}"])
 
 
+PARTS = 8  # so that no test is long where the machine has much else to do
+
+
 @needs_browser
 @pytest.mark.browser
-def test_every_page_opens_on_a_phone_without_network_or_complaint(demo: Path, phone: BrowserContext) -> None:
+@pytest.mark.parametrize("part", range(PARTS))
+def test_every_page_opens_on_a_phone_without_network_or_complaint(demo: Path, phone: BrowserContext, part: int) -> None:
     watched = Watched(phone)
-    faults = {path.relative_to(demo).as_posix(): watched.faults(path) for path in pages(demo)}
+    faults = {path.relative_to(demo).as_posix(): watched.faults(path) for path in pages(demo)[part::PARTS]}
     assert {name: found for name, found in faults.items() if found} == {}
 
 
