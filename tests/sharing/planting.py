@@ -7,6 +7,7 @@ Words and numbers are each unlike any other, and `Planted.secrets` says in which
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -18,6 +19,7 @@ from binder.check.closed_fields import ClosedDishFields, ClosedRecipeFields
 from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
 from binder.check.dates import DateText, Life, Minutes, Time, WeekKey
 from binder.check.declare import Fields, Kind, Record
+from binder.check.editions import edition, edition_path
 from binder.check.fields import (
     EaterFields,
     FoodFields,
@@ -38,6 +40,7 @@ from binder.check.lives import PartLives
 from binder.check.reference import FILES, FileKind
 
 WEEK, CLOSED_WEEK, TODAY = "2026-W24", "2026-W23", "2026-06-07"
+WORD, OLD_WORD = "quorvix", "quorvex"  # what secrets begin with, and those of files that a closed week keeps
 KEYS = ("stew", "bake")  # the recipes' keys, which name the shared files
 AGREED, SILENT = 0, 1  # the eaters, by their place in the household
 # Names that other fields refer to, so that plan, stock and household hold together.
@@ -60,7 +63,7 @@ class Planted:
         for _ in range(3):
             count, digit = divmod(count, 26)
             letters += chr(ord("a") + digit)
-        return self.named(f"quorvix{letters}", path)
+        return self.named(f"{WORD}{letters}", path)
 
     def number(self, path: str) -> str:
         return self.named(str(7000 + 3 * len(self.secrets)), path)
@@ -215,7 +218,26 @@ def household() -> Planted:
     planted.files["foods.yaml"] = _yaml(foods)
     stock = sample(files["stock"], planted, "stock:")
     planted.files["stock.yaml"] = _yaml({**stock, "fridge": [f"2 portions {KEYS[0]}, made 2026-06-06"]})
+    _keep_editions(planted)
     return planted
+
+
+def _keep_editions(planted: Planted) -> None:
+    """The files that the closed week was made of, as they were: with other secrets than those of today."""
+    then = {name: text for name, text in planted.files.items() if name not in ("stock.yaml",) and "weeks/" not in name}
+    made_of: dict[str, str] = {}
+    for name, text in then.items():
+        old = text.replace(WORD, OLD_WORD)
+        made_of[name] = edition(old.encode())
+        planted.files[edition_path(name, made_of[name])] = old
+    for secret, path in tuple(planted.secrets.items()):
+        if secret.startswith(WORD):
+            planted.named(secret.replace(WORD, OLD_WORD), f"edition of {path}")
+    week = planted.files[f"weeks/{CLOSED_WEEK}.md"]
+    lines = "".join(f"    {name}: {of}\n" for name, of in made_of.items())
+    start, end = week.index("  made of:\n") + len("  made of:\n"), re.search(r"  made of:\n(?:    .*\n)*", week)
+    assert end is not None
+    planted.files[f"weeks/{CLOSED_WEEK}.md"] = week[:start] + lines + week[end.end() :]
 
 
 def _home(planted: Planted, files: Mapping[FileKind, Kind[Any]]) -> dict[str, Any]:

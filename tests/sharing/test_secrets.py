@@ -21,7 +21,21 @@ from binder.memory import Memory
 from binder.pages import share, share_family
 from binder.shared import one_files, one_page, share_files
 from tests.sharing import planting
-from tests.sharing.planting import AGREED, CONTAINER, EATERS, FOOD, KEYS, PHOTO, TITLES, WEEK, Planted, household
+from tests.sharing.planting import (
+    AGREED,
+    CLOSED_WEEK,
+    CONTAINER,
+    EATERS,
+    FOOD,
+    KEYS,
+    OLD_WORD,
+    PHOTO,
+    TITLES,
+    WEEK,
+    WORD,
+    Planted,
+    household,
+)
 from tests.sharing.reading import opened
 
 # What the plan may be wrong in; what is wrong in reading would keep a secret from being planted.
@@ -76,21 +90,28 @@ def examined(content: disk.Content) -> Examined:
     return examine(content, Asked(date(2026, 6, 7), draft=True), Memory(None))
 
 
-def shared(examined: Examined, content: disk.Content) -> dict[str, bytes]:
+@pytest.fixture(scope="module")
+def closed(content: disk.Content) -> Examined:
+    """The same with the closed week in use."""
+    return examine(content, Asked(date(2026, 6, 7), CLOSED_WEEK, draft=True), Memory(None))
+
+
+def shared(examined: Examined, closed: Examined, content: disk.Content) -> dict[str, bytes]:
     """All that leaves the house: the folder of a build, and what the command writes of each recipe and week."""
     theme = disk.read_theme("default")
     made = share_files(examined, content, theme, Memory(None))
-    asked = [*((key, None) for key in KEYS), (WEEK, None), (WEEK, EATERS)]
+    asked = [*((key, None) for key in KEYS), (WEEK, None), (WEEK, EATERS), (CLOSED_WEEK, None), (CLOSED_WEEK, EATERS)]
     for what, whom in asked:
-        page = one_page(examined, what, whom)
+        of = closed if what == CLOSED_WEEK else examined
+        page = one_page(of, what, whom)
         assert page is not None, what
-        made |= one_files(page, examined, content, theme)
+        made |= one_files(page, of, content, theme)
     return made
 
 
 @pytest.fixture(scope="module")
-def files(examined: Examined, content: disk.Content) -> dict[str, bytes]:
-    return shared(examined, content)
+def files(examined: Examined, closed: Examined, content: disk.Content) -> dict[str, bytes]:
+    return shared(examined, closed, content)
 
 
 def let_through(name: str, planted: Planted) -> set[str]:
@@ -121,6 +142,12 @@ def test_the_household_holds_together(examined: Examined) -> None:
     assert {s.eater for s in examined.weeks[WEEK].servings} == set(EATERS)
 
 
+def test_the_closed_week_is_made_of_the_files_it_kept(closed: Examined) -> None:
+    assert closed.library is not None and closed.current == CLOSED_WEEK
+    then, now = closed.library_of(CLOSED_WEEK).household, closed.library.household
+    assert then.name.startswith(OLD_WORD) and now.name.startswith(WORD)
+
+
 def test_every_declared_field_is_planted(planted: Planted) -> None:
     for kind, folder in (("household", "household.yaml"), ("foods", "foods.yaml"), ("recipe", ""), ("week", "")):
         of = [folder] if folder else [name for name in planted.files if name.startswith(f"{kind}s/")]
@@ -132,7 +159,7 @@ def test_every_declared_field_is_planted(planted: Planted) -> None:
 
 
 def test_no_secret_leaves_the_house(files: dict[str, bytes], planted: Planted) -> None:
-    assert len(files) == 2 * 2 + 2 + 2 + 1
+    assert len(files) == 2 * 2 + 2 * (2 + 2) + 1
     assert leaks(files, planted) == []
 
 
