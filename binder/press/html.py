@@ -152,9 +152,10 @@ def _said(words: FollowWords) -> str:
 
 
 def _tabs(page: Page, site: Site) -> tuple[Tab, ...]:
-    """The navigation; the tab whose folder the page lies in is the current one."""
+    """The navigation; the tab whose folder the page lies in is the current one, else the last that leads to it."""
     paths = [path for _, path in site.nav]
-    owner = max((path for path in paths if _owns(path, page.path)), key=len, default="")
+    way = (crumb.href for crumb in reversed(page.crumbs) if crumb.href in paths and "/" in (crumb.href or ""))
+    owner = max((path for path in paths if _owns(path, page.path)), key=len, default="") or next(way, "")
     return tuple(
         Tab(
             words,

@@ -3,12 +3,13 @@ from __future__ import annotations
 import json
 import posixpath
 import re
+from dataclasses import replace
 from html.parser import HTMLParser
 from itertools import pairwise
 
 import pytest
 
-from binder.pages.page import Box, Column, Fold, Heading, Page, Para, Prose, Row, Run, Site, Table, plain
+from binder.pages.page import Box, Column, Crumb, Fold, Heading, Page, Para, Prose, Row, Run, Site, Table, plain
 from binder.press.html import site_files
 from binder.press.picture import screen_copies
 from tests.press import samples
@@ -189,3 +190,16 @@ def test_draft_stands_on_every_page_and_only_then() -> None:
 
 def test_two_times_gives_the_same_bytes(files: dict[str, bytes]) -> None:
     assert dict(site_files(samples.site(), samples.DEFAULT, PHOTOS)) == files
+
+
+def test_a_page_outside_every_folder_belongs_to_the_tab_that_leads_to_it() -> None:
+    nav = (("Home", "index.html"), ("Weeks", "weeks/index.html"), ("Recipes", "recipes/index.html"))
+    crumbs = (Crumb("Home", "index.html"), Crumb("Recipes", "recipes/index.html"), Crumb("By meal", None))
+    site = replace(samples.site(), nav=nav, pages=(
+        Page("lists/meal/index.html", "By meal", "archive", (), crumbs),
+        Page("lists/x.html", "X", "archive", (), crumbs[:1]),
+    ))  # fmt: skip
+    files = site_files(site, samples.DEFAULT)
+    listed, alone = (files[path].decode() for path in ("lists/meal/index.html", "lists/x.html"))
+    assert '<a href="../../recipes/index.html" aria-current="true">Recipes</a>' in listed
+    assert listed.count("aria-current") == 1 and "aria-current" not in alone
