@@ -12,6 +12,7 @@ from binder import disk
 from binder.commands.arguments import FOLDER, OUT, THEME, TODAY, read, theme_of
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status
+from binder.examine import Examined
 from binder.memory import of_this_program
 from binder.model.library import Library
 from binder.pages.share_family import agreed
@@ -42,7 +43,7 @@ def command(
         if whom and not family:
             raise click.UsageError("--for goes with --family")
         examined = look(files, today, week, status, memory=of_this_program())
-        if examined.library is None or examined.has_errors:
+        if examined.library is None or _stands_against(examined, week):
             status.clear()
             say_problems(examined, files)
             sys.exit(1)
@@ -54,6 +55,12 @@ def command(
     for path, raw in made.items():
         disk.write_file(out / path, raw)
         click.echo(f"wrote {out / path}")
+
+
+def _stands_against(examined: Examined, week: str | None) -> bool:
+    """Whether an error concerns what is given away: no plan and no stock is a recipe's affair."""
+    plans = () if week else ("weeks/", "stock.yaml")
+    return any(p.severity == "error" and not p.span.path.startswith(plans) for p in examined.problems)
 
 
 def _chosen(whom: tuple[str, ...], library: Library) -> tuple[str, ...]:

@@ -73,6 +73,14 @@ def test_wrong_arguments_write_nothing(stew: Kitchen, arguments: tuple[str, ...]
     assert not (stew.out / "share").exists()
 
 
+def test_an_error_of_a_plan_keeps_back_the_week_and_not_the_recipe(stew: Kitchen) -> None:
+    stew.recipe("barley-stew", STEW + "    freezes: no\n").write()
+    assert "kept-too-long" in shared(stew, "2026-W24", status=1)
+    shared(stew, "barley-stew")
+    stew.recipe("barley-stew", STEW.replace("makes: 5 portions", "makes: nothing")).write()
+    assert "bad-amount" in shared(stew, "barley-stew", status=1)
+
+
 def test_where_nobody_agreed_there_is_no_page_for_the_family(kitchen: Kitchen) -> None:
     kitchen.recipe("barley-stew", STEW).week(STEW_WEEK).write()
     assert "shares week: yes" in " ".join(shared(kitchen, "2026-W24", "--family", status=2).split())
