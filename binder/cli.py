@@ -22,6 +22,7 @@ COMMANDS = {
     "food": ("food", "Show one food with its figures, measures, allergens and sources."),
     "share": ("share", "Write the page of one recipe or week that carries nothing of the household."),
     "labels": ("labels", "Make only the labels sheet, starting at the first unused label."),
+    "import": ("import_recipe", "Write a recipe file from a saved page, its JSON, or plain text."),
     "close-week": ("close_week", "Say what became of a week; writes stock.yaml and the week's closed block."),
     "fields": ("fields", "The fields that each kind of file may have."),
 }
