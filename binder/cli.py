@@ -24,6 +24,7 @@ COMMANDS = {
     "labels": ("labels", "Make only the labels sheet, starting at the first unused label."),
     "import": ("import_recipe", "Write a recipe file from a saved page, its JSON, or plain text."),
     "close-week": ("close_week", "Say what became of a week; writes stock.yaml and the week's closed block."),
+    "propose": ("propose", "Propose a week that stands, from the weeks before and what is on hand."),
     "fields": ("fields", "The fields that each kind of file may have."),
 }
 

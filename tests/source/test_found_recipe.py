@@ -1,4 +1,4 @@
-"""Recipes from elsewhere: marked up by schema.org/Recipe (https://schema.org/Recipe, its examples' shapes), or plain."""
+"""Recipes from elsewhere: marked up as https://schema.org/Recipe has it, in the shapes of its examples, or plain."""
 
 from __future__ import annotations
 
