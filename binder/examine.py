@@ -170,7 +170,7 @@ def _weeks(
             then = found
             if week.key != current or begins != asked.today:
                 then = plan.reckon_week(week, library, facts, library.stock, begins, draw_up=draw_up)
-            return closing.asked(closing.rows(then, facts, library.stock))
+            return closing.asked(closing.rows(then, facts, library.stock), then.servings)
 
         return rows() if week.key == current else archive.recall(marks.to_close(week.key), rows)
 
@@ -191,7 +191,7 @@ def _as_made(
         found = plan.reckon_week(week, then, facts, then.stock, closing.planned_from(week), draw_up=draw_up)
         return week, as_it_was(found, week.came_to, then.household)
 
-    return archive.recall(marks.weeks[key], made)
+    return archive.recall(f"as made {marks.weeks[key]}", made)
 
 
 def _remembered(book: Book) -> run_sheet.DrawUp:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from binder.check.editions import documents_then, files_then
-from binder.check.library import check_library
+from binder.check.library import HOUSEHOLD, check_library
 from binder.disk import Content
 from binder.model.library import Library
 from binder.source.document import Document
@@ -21,7 +21,8 @@ class Kept(Mapping[str, Library]):
         for key, week in library.weeks.items():
             made_of = week.came_to.made_of if week.came_to and week.is_archive else {}
             path = f"weeks/{key}.md"
-            if path in documents and files_then(made_of, content.files):
+            # Without its household nothing can be read of it.
+            if HOUSEHOLD in made_of and path in documents and files_then(made_of, content.files):
                 self._documents[key] = documents[path], made_of
 
     def __getitem__(self, key: str) -> Library:

@@ -31,6 +31,7 @@ def answers_of(entry: Entry) -> Closed:
         sessions=tuple(made for one in entry.get(AnswerFields.sessions) or () if (made := _session(one))),
         substitutions=tuple(one.value for one in said) if said is not None else None,
         note=note.text.strip() if note else None,
+        bought=_text(entry, AnswerFields.bought),
     )
 
 
@@ -47,6 +48,7 @@ def closed_of(entry: Entry) -> Closed:
         sessions=said.sessions,
         substitutions=said.substitutions,
         note=said.note,
+        bought=said.bought,
         recipes=tuple(row for one in entry.get(ClosedFields.recipes) or () if (row := _recipe(one))),
         stock=tuple(made for one in entry.get(ClosedFields.stock) or () if (made := _change(one))),
         consumed=_number(cost, ClosedCostFields.consumed) if cost else None,
@@ -91,6 +93,7 @@ def _dish(entry: Entry) -> ClosedDish:
         why=_text(entry, ClosedDishFields.why) or "",
         weighs_g=_number(entry, ClosedDishFields.weighs),
         gives=gives.value if gives else None,
+        left_by=by.value if (by := entry.get(ClosedDishFields.left_by)) else None,
     )
 
 

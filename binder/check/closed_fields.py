@@ -2,12 +2,39 @@
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
+
 from binder.check.compounds import Either, ListOf, MapOf
 from binder.check.dates import DateText, Time, WeekKey
-from binder.check.declare import Field, Fields, Record
-from binder.check.leaves import NumberText, OneOf, Quantity, Text, Whole, YesNo
+from binder.check.declare import Field, Fields, Found, Record, Schema
+from binder.check.leaves import DIGITS, Leaf, NumberText, OneOf, Quantity, Text, Whole, YesNo, number_in
+from binder.problem import Span, error
 
+AS_LISTED = "as listed"
+_NAME_AND_NUMBER = re.compile(r"(?P<name>[^\W\d].*?)[\s:]+(?P<number>[\d¼½¾⅐-⅞].*)")
 _PORTIONS = NumberText(zero=True)
+
+
+class ByEater(Leaf[tuple[tuple[str, Fraction], ...]]):
+    """Eaters with so many portions each, in one line: `Ilka 2, Bea 1/2`."""
+
+    def value(self, text: str, span: Span, found: Found) -> tuple[tuple[str, Fraction], ...] | None:
+        pairs = []
+        for part in filter(None, (one.strip() for one in text.split(","))):
+            match = _NAME_AND_NUMBER.fullmatch(part)
+            number = number_in(match["number"]) if match else None
+            if match is None or number is None:
+                found.append(error(span, "bad-amount", f'"{part}" is not {self.words()}'))
+                return None
+            pairs.append((match["name"], number))
+        return tuple(pairs)
+
+    def schema(self) -> Schema:
+        return {"type": "string", "pattern": DIGITS}
+
+    def words(self) -> str:
+        return "an eater and a number of portions"
 
 
 class ClosedDishFields(Fields):
@@ -26,6 +53,7 @@ class ClosedDishFields(Fields):
     thrown = Field("thrown", _PORTIONS, "Portions that were thrown away.")
     why = Field("why", Text(), "Why they were thrown away.")
     weighs = Field("weighs", Quantity("g", "cooked"), "The cooked weight of what was made.")
+    left_by = Field("left by", ByEater(), "Who left how many of theirs: `Ilka 2, Bea 1`.")
     gives = Field("by-products", YesNo(), "Whether what it gives was kept; yes unless it says no.")
 
 
@@ -84,6 +112,9 @@ class AnswerFields(Fields):
     sessions = Field("sessions", ListOf(Record(ClosedSessionFields)), "How long each session took.")
     substitutions = Field("substitutions", ListOf(Text()), "What was exchanged that the plan does not name.")
     note = Field("note", Text(), "A note.")
+    bought = Field(
+        "bought", OneOf((AS_LISTED,)), "The shopping was done as listed: what its packs leave goes into stock."
+    )
 
 
 class ClosedFields(Fields):
@@ -98,7 +129,7 @@ class ClosedFields(Fields):
         MapOf(Text(), Text()),
         "The files it was reckoned from, each with its edition; they lie in editions/.",
     )
-    note = AnswerFields.note
+    note, bought = AnswerFields.note, AnswerFields.bought
 
 
 ANSWERS = Record(AnswerFields)

@@ -22,6 +22,8 @@ from binder.commands.terminal import problem_lines
 from binder.model.week import Closed, Week
 from binder.problem import Problem
 
+_PACKS = "what the packs of the shopping list leave goes into stock.yaml with --set bought='as listed'"
+
 
 @click.command()
 @click.argument("week")
@@ -45,7 +47,8 @@ def command(
     """Say what became of a week: asks on a terminal, or takes answers from a file or from --set.
 
     NAME is a recipe's key (bean-stew/2 where it was made twice) and FIELD one of made, eaten, left, frozen, thrown,
-    why, weighs and by-products; also 2026-06-07.minutes, note and substitution. Portions that are not said follow.
+    why, weighs, left by (`Ilka 2, Bea 1`) and by-products; also 2026-06-07.minutes, note, substitution, and bought
+    (`as listed`: what the packs of the shopping list leave goes into stock). Portions that are not said follow.
     """
     _finished(content, dry_run)
     files = read(content)
@@ -60,7 +63,9 @@ def command(
     if isinstance(closing, Problem):
         _fail([closing], files)
     if given is None and not as_planned:
-        given = ask(closing.rows, closing.sessions, closing.titles, closing.before)
+        # Answers that come through a pipe are those of the questions before it.
+        packs = at_a_terminal() and _packs_leave(closing)
+        given = ask(closing.rows, closing.sessions, closing.titles, closing.before, packs)
     closed = _concluded(closing, given or NOTHING, today or date.today())
     _write(closing, closed, dry_run)
 
@@ -153,12 +158,24 @@ def _concluded(closing: Closing, given: Closed, today: date) -> Closed:
     return closed
 
 
+def at_a_terminal() -> bool:
+    return sys.stdin.isatty()
+
+
+def _packs_leave(closing: Closing) -> bool:
+    return any(row.left_over.high > 0 for row in closing.facts.shopping)
+
+
 def _write(closing: Closing, closed: Closed, dry_run: bool) -> None:
     made = files_of(closing, closed)
     if isinstance(made, Problem):
         _fail([made], closing.content)
         return
     files, stocked = made
+    for words in stocked.notes:
+        click.echo(words, err=True)
+    if closed.bought is None and _packs_leave(closing):
+        click.echo(_PACKS, err=True)
     folder = Path(closing.content.shown)
     kept = [path for path in files if path.startswith(f"{EDITIONS}/")]
     if dry_run:

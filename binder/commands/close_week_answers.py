@@ -85,7 +85,7 @@ def answers_set(
         place = Span(path, 1, 1, len(left) + 1)
         if not sign:
             faults.append(error(place, "yaml-syntax", "no `=` in it", "write it like bean-stew.left=1"))
-        elif not dot and of in ("note", "on"):
+        elif not dot and of in ("note", "on", "bought"):
             whole[of] = value.strip()
         elif not dot and of in ("substitution", "substitutions"):
             whole.setdefault("substitutions", []).append(value.strip())
@@ -121,13 +121,14 @@ def over(below: Closed, above: Closed) -> Closed:
         sessions=(*below.sessions, *above.sessions),
         substitutions=above.substitutions if above.substitutions is not None else below.substitutions,
         note=above.note if above.note is not None else below.note,
+        bought=above.bought or below.bought,
     )
 
 
 def _dish_over(old: ClosedDish, new: ClosedDish) -> ClosedDish:
     said = {
         name: value
-        for name in ("made", "eaten", "left", "frozen", "thrown", "weighs_g", "gives")
+        for name in ("made", "eaten", "left", "frozen", "thrown", "weighs_g", "gives", "left_by")
         if (value := getattr(new, name)) is not None
     }
     return replace(old, **said, why=new.why or old.why)
@@ -152,10 +153,12 @@ def differences(given: Closed, recorded: Closed) -> tuple[str, ...]:
             found.append(f"{dish.name} was not there")
             continue
         now = settled(_as_row(old), dish, old)
-        for name in ("made", "eaten", "left", "frozen", "thrown", "why", "weighs_g", "gives"):
+        for name in ("made", "eaten", "left", "frozen", "thrown", "why", "weighs_g", "gives", "left_by"):
             before, after = getattr(old, name), getattr(now, name)
             if before != after and not (name == "gives" and before is None):
-                found.append(f"{dish.name}: {name.removesuffix('_g')} {_shown(before)}, now {_shown(after)}")
+                found.append(
+                    f"{dish.name}: {name.removesuffix('_g').replace('_', ' ')} {_shown(before)}, now {_shown(after)}"
+                )
     for session in recorded.sessions:
         minutes = minutes_of(session, given)
         if minutes is not None and minutes != session.minutes:
@@ -164,6 +167,8 @@ def differences(given: Closed, recorded: Closed) -> tuple[str, ...]:
         found.append("other substitutions")
     if given.note is not None and given.note != (recorded.note or ""):
         found.append("another note")
+    if given.bought is not None and given.bought != recorded.bought:
+        found.append(f"bought {_shown(recorded.bought)}, now {given.bought}")
     if given.on is not None and given.on != recorded.on:
         found.append(f"closed on {recorded.on}, now {given.on}")
     return tuple(found)
@@ -175,4 +180,6 @@ def _as_row(old: ClosedDish) -> Row:
 
 
 def _shown(value: object) -> str:
+    if isinstance(value, tuple):
+        return ", ".join(f"{who} {float(count):g}" for who, count in value)
     return "not said" if value is None or value == "" else flow(value)

@@ -8,19 +8,30 @@ from fractions import Fraction
 
 import click
 
+from binder.check.closed_fields import AS_LISTED
 from binder.check.leaves import number_in
 from binder.commands.close_week_lines import figures
 from binder.model.week import Closed, ClosedDish, ClosedSession
 from binder.reckon.closing import Row, accounted, settled
 
+_BOUGHT = "Bought as listed: what the packs leave goes into stock?"
 
-def ask(rows: Iterable[Row], sessions: Iterable[ClosedSession], titles: dict[str, str], before: Closed) -> Closed:
-    """What became of each dish, how long each session took, what was exchanged, and a note."""
+
+def ask(
+    rows: Iterable[Row],
+    sessions: Iterable[ClosedSession],
+    titles: dict[str, str],
+    before: Closed,
+    packs: bool = False,
+) -> Closed:
+    """What became of each dish, how long each session took, what was exchanged, and a note; with `packs`, whether it
+    was shopped as listed."""
     dishes = tuple(_dish(row, titles.get(row.recipe, row.recipe), before.dish(row.recipe, row.which)) for row in rows)
     timed = tuple(_session(one) for one in sessions)
     swaps = _lines("Exchanged without being planned (one a line; Enter: no more)", before.substitutions or ())
     note = click.prompt("A note for next time (Enter: none)", default=before.note or "", show_default=False)
-    return Closed(before.on, dishes, timed, swaps, note.strip())
+    listed = packs and click.confirm(_BOUGHT, default=before.bought is not None)
+    return Closed(before.on, dishes, timed, swaps, note.strip(), AS_LISTED if listed else None)
 
 
 def _dish(row: Row, title: str, before: ClosedDish | None) -> ClosedDish:

@@ -8,6 +8,7 @@ from typing import Any
 from binder.model.food import NUTRIENTS
 from binder.model.quantity import Interval
 from binder.model.week import Closed, ClosedDish, ClosedRecipe, ClosedSession
+from binder.source.numbers import in_figures
 
 
 def block_of(closed: Closed) -> dict[str, Any]:
@@ -24,6 +25,7 @@ def block_of(closed: Closed) -> dict[str, Any]:
         "sessions": [_session(one) for one in closed.sessions],
         "substitutions": list(closed.substitutions or ()),
         "note": closed.note,
+        "bought": closed.bought,
         "cost": cost,
         "recipes": [_recipe(one) for one in closed.recipes],
         "made of": dict(closed.made_of),
@@ -50,6 +52,7 @@ def _dish(dish: ClosedDish) -> dict[str, Any]:
         "thrown": dish.thrown,
         "why": dish.why or None,
         "weighs": f"{float(dish.weighs_g):.10g} g cooked" if dish.weighs_g is not None else None,
+        "left by": ", ".join(f"{who} {in_figures(count)}" for who, count in dish.left_by or ()) or None,
         "by-products": False if dish.gives is False else None,
     }
     return _written(**made)

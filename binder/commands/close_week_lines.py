@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from binder.check.stock import dish_name, recipe_named
 from binder.problem import Span
-from binder.reckon.closing import NewLot
+from binder.reckon.closing_lots import NewLot
 from binder.reckon.conversion import unit_of
 from binder.reckon.facts import Allergens
 from binder.source.amount import Measure, print_measure, unit_at
@@ -122,6 +122,10 @@ def line_of(lot: NewLot, titles: Mapping[str, str]) -> str:
         parts.append(f"made {lot.made.isoformat()}")
     if lot.thawed:
         parts.append(f"thawed {lot.thawed.isoformat()}")
+    if lot.opened:
+        parts.append(f"opened {lot.opened.isoformat()}")
+    if lot.bought:
+        parts.append(f"bought {lot.bought.isoformat()}")
     if lot.use_by:
         parts.append(f"use by {lot.use_by.isoformat()}")
     return ", ".join((*parts, *_allergen_words(lot.allergens)))
@@ -132,6 +136,10 @@ def _what(lot: NewLot, titles: Mapping[str, str]) -> str:
         written = [Measure(m.low, m.high, m.unit, m.size) for m in lot.gift.measures]
         scaled = [print_measure(_rounded(_times(one, lot.factor))).removesuffix(" each") for one in written]
         return f"{' plus '.join(scaled)} {lot.gift.food.name}".strip()
+    if lot.amount is not None:
+        measure = _rounded(Measure(lot.amount.low, lot.amount.low, lot.amount.unit))
+        words = figures(measure.low, measures.kind(measure.unit) != "mass")
+        return f"{words} {lot.food}" if measure.unit == "each" else f"{words} {measure.unit} {lot.food}"
     count, recipe = lot.portions or Fraction(0), lot.recipe or ""
     words = f"{figures(count)} portion{'s' if count > 1 else ''}"
     for name in (recipe, titles.get(recipe, recipe)):

@@ -20,12 +20,15 @@ from binder.model.week import Closed, ClosedDish, ClosedSession, Week
 from binder.problem import Problem
 from binder.reckon import plan, recipes
 from binder.reckon.closed import portions_then
-from binder.reckon.closing import Row, accounted, added, planned_from, remaining, rows, settled
+from binder.reckon.closing import Row, accounted, planned_from, remaining, rows, settled, shopped_as_made
+from binder.reckon.closing_bought import left_of_packs
+from binder.reckon.closing_lots import NewLot, added
 from binder.reckon.facts import RecipeFacts, WeekFacts
 from binder.source.splice import Put, edited
 
 # Each dish, portion and lot of the block stands on one line.
 ROW = 400
+_RAW = "what the packs leave of {} is not written: raw it keeps a day or two; write what was frozen into stock.yaml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +120,7 @@ def concluded(closing: Closing, said: Closed, today: date) -> tuple[Closed, tupl
         sessions=sessions,
         substitutions=said.substitutions if said.substitutions is not None else before.substitutions,
         note=said.note if said.note is not None else before.note,
+        bought=said.bought or before.bought,
         recipes=portions_then(facts, {key: edition(_recipe_file(closing, key)) for key in closing.recipes})
         if first
         else before.recipes,
@@ -126,7 +130,11 @@ def concluded(closing: Closing, said: Closed, today: date) -> tuple[Closed, tupl
         cost_at_least=facts.cost.at_least if first else before.cost_at_least,
         made_of=_made_of(closing) if first else before.made_of,
     )
-    return made, tuple(f"{d.name}: {_sum(d)}" for d in dishes if accounted(d) < 0)
+    eaters = {eater.name for eater in closing.library.household.eaters}
+    strange = [
+        f"{d.name}: nobody here is called {who}" for d in dishes for who, _ in d.left_by or () if who not in eaters
+    ]
+    return made, (*strange, *(f"{d.name}: {_sum(d)}" for d in dishes if accounted(d) < 0))
 
 
 def _sum(dish: ClosedDish) -> str:
@@ -161,16 +169,27 @@ def _editions(closing: Closing, closed: Closed) -> Mapping[str, bytes]:
     return {edition_path(path, of): closing.files[path] for path, of in closed.made_of.items()}
 
 
+def _packs_left(
+    closing: Closing, found: tuple[tuple[Row, ClosedDish], ...]
+) -> tuple[tuple[NewLot, ...], tuple[str, ...]]:
+    """The lots that the packs on the shopping list leave, and the foods whose rest is not written."""
+    day = planned_from(closing.week)
+    _, used = shopped_as_made(closing.week, closing.library, closing.recipes, closing.facts, found, day)
+    return left_of_packs(closing.facts.shopping, used, closing.library.stock, day)
+
+
 def files_of(closing: Closing, closed: Closed) -> tuple[Mapping[str, bytes], Stocked] | Problem:
     """The files that closing changes, by path, and what it does to the stock."""
     by_name = {(one.recipe, one.which): one for one in closed.dishes}
     found = tuple((row, by_name[row.recipe, row.which]) for row in closing.rows)
     left = remaining(closing.week, closing.library, closing.recipes, closing.facts, found)
-    new = added(found, closing.facts, closing.library)
+    packs, see_to = _packs_left(closing, found) if closed.bought else ((), ())
+    new = (*added(found, closing.facts, closing.library), *packs)
     stocked = after_week(closing.stock_text, closing.library.stock, left, new, closing.titles)
     if isinstance(stocked, Problem):
         return stocked
     path = f"weeks/{closing.week.key}.md"
+    stocked = replace(stocked, notes=tuple(_RAW.format(food) for food in see_to))
     whole = replace(closed, stock=stocked.changes)
     text = edited(text_of(closing.content, path), [Put("closed", block_of(whole), ROW)], path)
     if isinstance(text, Problem):

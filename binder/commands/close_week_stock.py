@@ -10,7 +10,7 @@ from binder.commands.close_week_lines import line_of, reduced, same_line
 from binder.model.stock import Stock
 from binder.model.week import StockChange
 from binder.problem import Problem
-from binder.reckon.closing import NewLot
+from binder.reckon.closing_lots import NewLot
 from binder.source.document import read_document
 from binder.source.nodes import Mapping as MappingNode
 from binder.source.nodes import Scalar, Sequence, as_line

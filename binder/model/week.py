@@ -99,6 +99,7 @@ class ClosedDish:
     why: str = ""
     weighs_g: Fraction | None = None  # cooked weight of what was made
     gives: bool | None = None  # whether its by-products were kept
+    left_by: tuple[tuple[str, Fraction], ...] | None = None  # who left how many of theirs
 
     @property
     def name(self) -> str:
@@ -153,6 +154,7 @@ class Closed:
     sessions: tuple[ClosedSession, ...] = ()
     substitutions: tuple[str, ...] | None = None
     note: str | None = None
+    bought: str | None = None  # "as listed": the packs of the shopping list were bought
     recipes: tuple[ClosedRecipe, ...] = ()
     stock: tuple[StockChange, ...] = ()
     consumed: Fraction | None = None

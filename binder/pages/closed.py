@@ -14,7 +14,7 @@ from binder.pages.words.en import Words
 
 # What has a place of its own on the page, or is for the program alone.
 _SAID = frozenset(
-    {"on", "dishes", "sessions", "substitutions", "note", "cost", "recipes", "stock", "made of"}
+    {"on", "dishes", "sessions", "substitutions", "note", "bought", "cost", "recipes", "stock", "made of"}
 )  # fmt: skip
 
 
@@ -48,12 +48,12 @@ def how_it_went(week: Week, shelf: Shelf) -> list[Block]:
 
 def _dishes(key: str, closed: Closed, shelf: Shelf) -> Table:
     w = shelf.words
-    why = any(dish.why for dish in closed.dishes)
+    why = any(dish.why or dish.left_by for dish in closed.dishes)
     weighed = any(dish.weighs_g is not None for dish in closed.dishes)
     heads = (w.planned, w.portions_made, w.eaten, w.left, w.frozen_head, w.thrown_away)
     columns = [Column(w.dish), *(Column(head, "right") for head in heads)]
     columns += [Column(w.it_weighed, "right")] if weighed else []
-    columns += [Column(w.ask_why)] if why else []
+    columns += [Column(w.why_and_who)] if why else []
     rows = tuple(_dish(key, dish, weighed, why, shelf) for dish in closed.dishes)
     return Table(tuple(columns), rows, w.closed_dishes, "closed", row_heads=True)
 
@@ -64,8 +64,12 @@ def _dish(key: str, dish: ClosedDish, weighed: bool, why: bool, shelf: Shelf) ->
     counts = (dish.planned, dish.made, dish.eaten, dish.left, dish.frozen, dish.thrown)
     cells: list[Text] = [name, *(plain(_count(count, w)) for count in counts)]
     cells += [plain(grams(dish.weighs_g) if dish.weighs_g is not None else w.dash)] if weighed else []
-    cells += [plain(dish.why)] if why else []
+    cells += [plain("; ".join(part for part in (dish.why, _who_left(dish, w)) if part))] if why else []
     return Row(tuple(cells))
+
+
+def _who_left(dish: ClosedDish, w: Words) -> str:
+    return ", ".join(w.who_left.format(who=who, left=fraction(left)) for who, left in dish.left_by or ())
 
 
 def _title(key: str, recipe: str, shelf: Shelf) -> Text:

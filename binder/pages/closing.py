@@ -9,6 +9,8 @@ from binder.pages.site_shelf import WEEKS_PATH, Shelf, week_path
 from binder.pages.words.en import Words
 from binder.reckon.facts import ToClose, WeekFacts
 
+_AS_LISTED = "as listed"  # what the command takes
+
 
 def closing_path(key: str) -> str:
     return f"weeks/{key}/how-it-went/index.html"
@@ -28,6 +30,9 @@ def closing_page(key: str, shelf: Shelf) -> Page:
     blocks: list[Block] = [Heading(2, w.dishes_head, "dishes"), *dishes]
     if sessions := _sessions(key, facts, shelf):
         blocks += [Heading(2, w.minutes_it_took, "sessions"), AskGroup("", sessions)]
+    if any(row.left_over.high > 0 for row in facts.shopping):
+        asked = Ask("bought", w.ask_bought, "choice", choices=(("", w.not_said), (_AS_LISTED, w.bought_as_listed)))
+        blocks += [Heading(2, w.shopping, "shopping"), AskGroup("", (asked,))]
     rest = (Ask("substitution", w.substituted_lines, "lines"), Ask("note", w.note_for_next_time, "lines"))
     blocks += [Heading(2, w.for_next_time, "note"), AskGroup("", rest)]
     form = Form(f"closing {key}", key, file, tuple(blocks), w.form_words)
@@ -51,10 +56,19 @@ def _dish(dish: ToClose, shelf: Shelf) -> AskGroup:
         Ask(f"{dish.name}.thrown", w.thrown_away, "number"),
         *weighed,
         Ask(f"{dish.name}.why", w.ask_why, "words"),
+        *(_left_by(dish, w)),
         *((gives,) if dish.gives else ()),
     )
     planned = float(dish.planned)
     return AskGroup(shelf.edition.title(dish.recipe), asks, _note(dish, w), planned)
+
+
+def _left_by(dish: ToClose, w: Words) -> tuple[Ask, ...]:
+    """Who left some: asked once for a dish, of those who had it."""
+    if not dish.eaters or dish.which > 1:
+        return ()
+    example = ", ".join(f"{who} 1" for who in dish.eaters[:2])
+    return (Ask(f"{dish.name}.left by", w.ask_left_by.format(example), "words"),)
 
 
 def _kept(w: Words) -> tuple[tuple[str, str], ...]:

@@ -9,7 +9,7 @@ from binder.pages.edition import portions, unique
 from binder.pages.format import fraction
 from binder.pages.page import Block, Column, Heading, Para, Row, Table, plain
 from binder.pages.site_shelf import Shelf
-from binder.reckon.facts import LastTime
+from binder.reckon.facts import LastTime, WeekFacts
 
 
 def from_past_weeks(key: str, shelf: Shelf) -> list[Block]:
@@ -20,13 +20,13 @@ def from_past_weeks(key: str, shelf: Shelf) -> list[Block]:
     rows = []
     for recipe in unique(batch.recipe for batch in facts.batches):
         last = facts.past.last.get(recipe)
-        if last and (last.left or last.thrown):
+        if last and (last.left or last.thrown or last.left_by):
             now = sum((b.portions_made for b in facts.batches if b.recipe == recipe), Fraction(0))
             cells = (
                 shelf.dish(recipe),
                 shelf.week(last.week),
                 plain(_became(last, shelf)),
-                plain(_plan(last, now, shelf)),
+                plain(_plan(last, now, recipe, facts, shelf)),
             )
             rows.append(Row(cells))
     if not rows:
@@ -45,12 +45,27 @@ def _became(last: LastTime, shelf: Shelf) -> str:
     if last.thrown:
         why = f" ({last.why})" if last.why else ""
         said.append(w.was_thrown.format(fraction(last.thrown), portions(last.made, w)) + why)
+    said += [w.eater_left.format(who=who, left=fraction(left), of=fraction(of)) for who, left, of in last.left_by if of]
     return "; ".join(said)
 
 
-def _plan(last: LastTime, now: Fraction, shelf: Shelf) -> str:
-    """What is planned now, and the same with the share that was eaten the last time, in whole portions."""
+def _plan(last: LastTime, now: Fraction, recipe: str, facts: WeekFacts, shelf: Shelf) -> str:
+    """What is planned now, and the same with the share that was eaten the last time, in whole portions; by eater
+    where it is known who left something."""
+    if last.left_by:
+        return _by_eater(last, now, recipe, facts, shelf)
     w, kept = shelf.words, last.made - last.frozen
     enough = ceil(now * last.eaten / kept) if kept else now
     said = portions(now, w)
     return w.plan_fewer.format(said, portions(enough, w)) if 0 < enough < now else said
+
+
+def _by_eater(last: LastTime, now: Fraction, recipe: str, facts: WeekFacts, shelf: Shelf) -> str:
+    """`7 portions; Ilka: 5, plan 3?`"""
+    w, said = shelf.words, [portions(now, shelf.words)]
+    for who, left, of in last.left_by:
+        theirs = sum((s.portions for s in facts.servings if s.recipe == recipe and s.eater == who), Fraction(0))
+        fewer = ceil(theirs * max(Fraction(0), of - left) / of) if of else 0
+        if 0 < fewer < theirs:
+            said.append(w.eater_fewer.format(who=who, now=fraction(theirs), fewer=fewer))
+    return "; ".join(said)

@@ -48,7 +48,7 @@ def group(b: AskGroup, _: Any) -> str:
 
 
 def _ask(ask: Ask) -> str:
-    wide = " wide" if ask.kind in ("words", "lines", "choice") else ""
+    wide = " wide" if ask.kind in ("words", "lines", "choice", "minutes") else ""
     named = f'name="{escaped(ask.name)}" data-kind="{ask.kind}"'
     if ask.kind == "lines":
         place = f'<textarea {named} rows="{_LINES}"></textarea>'

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 from fractions import Fraction
 
 from binder.model.library import Library
 from binder.model.recipe import Ingredient
 from binder.model.stock import Lot, Stock
 from binder.model.week import Closed, ClosedDish, Source, Week
-from binder.reckon import batches, demand, dishes, keeping, shopping
+from binder.reckon import batches, demand, dishes, shopping
 from binder.reckon import stock as on_hand
 from binder.reckon.batches import Variants
 from binder.reckon.conversion import unit_of
@@ -46,21 +46,6 @@ class Row:
         return self.recipe if self.which == 1 else f"{self.recipe}/{self.which}"
 
 
-@dataclass(frozen=True, slots=True)
-class NewLot:
-    """What closing puts into stock: portions of a dish, or a by-product (`gift`, `factor` times its written size)."""
-
-    place: str
-    recipe: str | None
-    portions: Fraction | None
-    made: date | None
-    thawed: date | None = None
-    use_by: date | None = None
-    allergens: Allergens | None = None
-    gift: Ingredient | None = None
-    factor: Fraction = Fraction(1)
-
-
 def planned_from(week: Week) -> date:
     """The day that the plan counts its stock from: its first session, or its Monday."""
     return min([week.monday, *(session.on for session in week.sessions)])
@@ -90,12 +75,18 @@ def rows(facts: WeekFacts, recipes: Mapping[str, RecipeFacts], stock: Stock | No
     return tuple(numbered)
 
 
-def asked(found: tuple[Row, ...]) -> tuple[ToClose, ...]:
+def asked(found: tuple[Row, ...], servings: tuple[Serving, ...]) -> tuple[ToClose, ...]:
     """What the pages ask about each row."""
+    eaters: dict[str, dict[str, None]] = {}
+    for serving in servings:
+        eaters.setdefault(serving.recipe, {})[serving.eater] = None
     return tuple(
-        ToClose(one.recipe, one.which, one.source, one.made_on, one.planned, tuple(g.food.name for g in one.gives))
+        ToClose(
+            one.recipe, one.which, one.source, one.made_on, one.planned, tuple(g.food.name for g in one.gives),
+            tuple(eaters.get(one.recipe, ())),
+        )
         for one in found
-    )
+    )  # fmt: skip
 
 
 def _batch_row(batch: Batch, facts: WeekFacts, recipes: Mapping[str, RecipeFacts]) -> Row:
@@ -158,6 +149,7 @@ def settled(row: Row, said: ClosedDish | None, before: ClosedDish | None) -> Clo
         why=now.why or (old.why if thrown else ""),
         weighs_g=now.weighs_g if now.weighs_g is not None else old.weighs_g,
         gives=(keeps is not False) if row.gives else None,
+        left_by=now.left_by if now.left_by is not None else old.left_by,
     )
 
 
@@ -207,8 +199,27 @@ def _foods_taken(
     day: date,
 ) -> dict[str, Fraction]:
     """The share of each lot of a food that went into what was really made."""
+    foods, shopped = shopped_as_made(week, library, recipes, facts, found, day)
+    taken: dict[str, Fraction] = {}
+    for bought in shopped:
+        for item in foods:
+            share = _share(item, bought, library)
+            if share:
+                taken[item.lot.id] = taken.get(item.lot.id, NONE) + share
+    return taken
+
+
+def shopped_as_made(
+    week: Week,
+    library: Library,
+    recipes: Mapping[str, RecipeFacts],
+    facts: WeekFacts,
+    found: tuple[tuple[Row, ClosedDish], ...],
+    day: date,
+) -> tuple[tuple[OnHand, ...], tuple[Bought, ...]]:
+    """What was on hand, and the shopping list of what was really made."""
     household = library.household
-    ratios = {row.batch.id if row.batch else row.name: _ratio(row, dish) for row, dish in found}
+    ratios = {row.batch.id if row.batch else row.name: ratio_of(row, dish) for row, dish in found}
     names = {(row.recipe, row.source): row.name for row, _ in found if not row.batch}
     made = tuple(replace(b, factor=b.factor * ratios.get(b.id, Fraction(1))) for b in facts.batches)
     served = []
@@ -219,16 +230,11 @@ def _foods_taken(
     needs = batches.needs(made, tuple(served), Variants(week, recipes, household))
     foods, _ = on_hand.foods_on_hand(library.stock, day)
     shopped, _ = shopping.shop(tuple(n for n in needs if n.factor), foods, library.foods, household, day)
-    taken: dict[str, Fraction] = {}
-    for bought in shopped:
-        for item in foods:
-            share = _share(item, bought, library)
-            if share:
-                taken[item.lot.id] = taken.get(item.lot.id, NONE) + share
-    return taken
+    return foods, shopped
 
 
-def _ratio(row: Row, dish: ClosedDish) -> Fraction:
+def ratio_of(row: Row, dish: ClosedDish) -> Fraction:
+    """What was made, as a share of what was planned."""
     return (dish.made or NONE) / row.planned if row.planned else Fraction(1)
 
 
@@ -267,47 +273,3 @@ def _dishes_left(
             rest -= part
         shares |= {lot.id: 1 - gone[lot.id] / dishes.portions_of(lot) for lot in of_recipe if gone[lot.id] > 0}
     return shares
-
-
-def added(
-    found: tuple[tuple[Row, ClosedDish], ...],
-    facts: WeekFacts,
-    library: Library,
-) -> tuple[NewLot, ...]:
-    """The lots that closing puts into stock: what is left, what was frozen, by-products; alike ones as one."""
-    lots: list[NewLot] = []
-    for row, dish in found:
-        made = dish.made_on or row.made_on
-        thawed = None
-        if row.source == "stock":
-            dates = [day for lot in row.lots if (day := lot.made or lot.opened or lot.frozen)]
-            made = min(dates, default=None)
-            pulled = [s.pull_on for s in facts.servings if s.lot and s.recipe == row.recipe and s.pull_on]
-            thawed = min(pulled, default=None)
-        for portions, place in ((dish.left, row.place), (dish.frozen, "freezer")):
-            if portions:
-                pulled_on = thawed if place != "freezer" else None
-                lots.append(NewLot(place, row.recipe, portions, made, pulled_on, None, row.allergens))
-        if dish.gives and dish.made:
-            lots += [_gift(one, row, dish, library) for one in row.gives]
-    return _alike_as_one(lots)
-
-
-def _gift(gift: Ingredient, row: Row, dish: ClosedDish, library: Library) -> NewLot:
-    rule = gift.food.keeping
-    days = keeping.limit_days(rule, library.household.caution) if rule else None
-    made, factor = dish.made_on or row.made_on, row.batch.factor if row.batch else Fraction(1)
-    use_by = made + timedelta(days=days) if made and days is not None else None
-    return NewLot("fridge", None, None, made, use_by=use_by, gift=gift, factor=factor * _ratio(row, dish))
-
-
-def _alike_as_one(lots: list[NewLot]) -> tuple[NewLot, ...]:
-    """Portions of one dish made on one day with the same allergens, in one place, are one lot."""
-    found: dict[tuple[object, ...], NewLot] = {}
-    for n, lot in enumerate(lots):
-        words = (lot.allergens.contains, lot.allergens.may_contain) if lot.allergens else None
-        key = (lot.place, lot.recipe, lot.made, lot.thawed, words, None if lot.gift is None else n)
-        before = found.get(key)
-        portions = (before.portions or NONE) + (lot.portions or NONE) if before else lot.portions
-        found[key] = replace(lot, portions=portions)
-    return tuple(found.values())

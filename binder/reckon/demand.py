@@ -46,6 +46,12 @@ def expand(week: Week, household: Household) -> tuple[Wanted, ...]:
     return tuple(found)
 
 
+def portions_of(week: Week, recipe: str, eater: str) -> Fraction:
+    """How much of a dish a plan has for one eater."""
+    lines = (line for line in week.meals if line.recipe == recipe)
+    return sum((portions for line in lines for who, _, portions, *_ in _portions(line) if who == eater), Fraction(0))
+
+
 def _portions(line: MealLine) -> Iterator[tuple[str, date | None, Fraction, int, int]]:
     if not line.undated:
         for day in line.dates:

@@ -582,6 +582,7 @@ class ToClose:
     made_on: Day | None
     planned: Fraction
     gives: tuple[str, ...] = ()
+    eaters: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
@@ -600,6 +601,7 @@ class LastTime:
     frozen: Fraction
     thrown: Fraction
     why: str = ""
+    left_by: tuple[tuple[str, Fraction, Fraction], ...] = ()  # eater, portions left, portions that were theirs
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from binder.model.library import Library
 from binder.model.week import Closed, ClosedDish, ClosedSession, Week
+from binder.reckon.demand import portions_of
 from binder.reckon.facts import DishPast, LastTime, Past, RunSheet, Thrown, WeekFacts, WeekPast, Weighed, Year
 
 NONE = Fraction(0)
@@ -64,24 +65,26 @@ def _past(before: list[Week]) -> Past:
         of_week: dict[str, LastTime] = {}
         for dish in _came_to(week).dishes:
             if dish.source != "stock" and dish.made:
-                of_week[dish.recipe] = _together(of_week.get(dish.recipe), dish, week.key)
+                of_week[dish.recipe] = _together(of_week.get(dish.recipe), dish, week)
             if dish.weighs_g and dish.made:
                 weighed[dish.recipe] = Weighed(week.key, dish.weighs_g, dish.made)
         last |= of_week
     return Past(MappingProxyType(last), MappingProxyType(weighed))
 
 
-def _together(before: LastTime | None, dish: ClosedDish, week: str) -> LastTime:
+def _together(before: LastTime | None, dish: ClosedDish, week: Week) -> LastTime:
     """The rows of one dish in one week as one."""
-    old = before or LastTime(week, NONE, NONE, NONE, NONE, NONE)
+    old = before or LastTime(week.key, NONE, NONE, NONE, NONE, NONE)
+    by = tuple((who, left, portions_of(week, dish.recipe, who)) for who, left in dish.left_by or ())
     return LastTime(
-        week,
+        week.key,
         old.made + (dish.made or NONE),
         old.eaten + (dish.eaten or NONE),
         old.left + (dish.left or NONE),
         old.frozen + (dish.frozen or NONE),
         old.thrown + (dish.thrown or NONE),
         old.why or dish.why,
+        old.left_by or by,
     )
 
 

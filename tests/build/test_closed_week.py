@@ -177,7 +177,7 @@ def test_closing_again_goes_by_what_the_week_was_made_of(soup: Kitchen) -> None:
     assert "note: Less salt." in (soup.content / f"weeks/{WEEK}.md").read_text("utf-8")
 
 
-@pytest.mark.parametrize("how", ["gone", "changed"])
+@pytest.mark.parametrize("how", ["gone", "changed", "no household"])
 def test_without_what_was_kept_the_figures_stay_and_the_page_says_what_does_not(soup: Kitchen, how: str) -> None:
     closed(soup, "--as-planned")
     again(soup)
@@ -186,8 +186,12 @@ def test_without_what_was_kept_the_figures_stay_and_the_page_says_what_does_not(
     if how == "gone":
         soup.files.pop(name)
         (soup.content / name).unlink()
-    else:
+    elif how == "changed":
         soup.files[name] += "\nA line more.\n"
+    else:
+        plan = soup.files[f"weeks/{WEEK}.md"]
+        soup.files[f"weeks/{WEEK}.md"] = re.sub(r"household\.yaml: \"?[0-9a-f]+\"?,?\s*", "", plan)
+        assert soup.files[f"weeks/{WEEK}.md"] != plan
     soup.recipe("carrot-soup", SOUP.replace("800 g carrots", "90 g butter"))
     after = soup.facts()
     assert [s["nutrients"] for s in after["servings"]] == [

@@ -28,7 +28,9 @@ ANSWERS = {
     "sesame-soba.why": 'soft: "tired", on the 4th day # again',
     "beef-ragu-polenta.eaten": "4,5",
     "rhubarb-ginger-pots.by-products": "no",
+    "sesame-soba.left by": "Juno 1/2, Odile 1",
     "2026-06-07.minutes": "165",
+    "bought": "as listed",
 }
 SUBSTITUTIONS = ("leeks instead of onions", "no lemon: vinegar")
 NOTE = "Less salt.\nBring {the big pot}: it's at Bea's – naïve"
@@ -98,6 +100,8 @@ def test_what_is_saved_closes_the_week_as_the_same_answers_set_one_by_one(opened
     assert both(tmp_path / "a") == both(tmp_path / "b")
     plan = both(tmp_path / "a")[1]
     assert "weighs: 2350 g cooked" in plan and "minutes: 165" in plan and "eaten: 4.5" in plan
+    assert 'left by: "Juno 1/2, Odile 1"' in plan
+    assert "bought: as listed" in plan and "opened 2026-06-07" in both(tmp_path / "a")[0]
     assert "leeks instead of onions" in plan and "by-products: no" in plan
     # The text below is the file's own.
     assert page.locator("[data-text] textarea").input_value() == file.read_text("utf-8")

@@ -141,6 +141,27 @@ def test_what_was_left_the_last_time_stands_on_the_page_of_the_week(soup: Kitche
     assert "From past weeks" not in page(soup, "index.html")
 
 
+def test_who_left_some_is_asked_whether_to_plan_fewer(soup: Kitchen) -> None:
+    close(soup, WEEKS[0], "bean-soup.left by=Ilka 2, Tomas 1/2")
+    words = page(soup, "index.html")
+    assert "Ilka left 2 of 3; Tomas left ½ of 3" in words
+    # Tomas ate two and a half of three, which is three when they are whole.
+    assert "6 portions; Ilka: 3, plan 1?" in words and "Tomas: 3" not in words
+    closed = re.sub(r"<[^>]+>", "", (soup.out / "site/weeks/2026-W20/index.html").read_text("utf-8"))
+    assert "Ilka left 2, Tomas left ½" in closed
+    again = ["close-week", WEEKS[0], "--content", str(soup.content)]
+    assert "left by Ilka 2, Tomas 0.5, now Ilka 1" in soup.run(*again, "--set", "bean-soup.left by=Ilka 1").output
+
+
+@pytest.mark.parametrize(
+    ("said_by", "words"), [("Nobody 2", "nobody here is called Nobody"), ("2 Ilka", '"2 Ilka" is not an eater')]
+)
+def test_who_left_some_has_to_be_an_eater_with_a_number(soup: Kitchen, said_by: str, words: str) -> None:
+    arguments = ["close-week", WEEKS[0], "--content", str(soup.content), "--set", f"bean-soup.left by={said_by}"]
+    result = soup.run(*arguments)
+    assert result.exit_code == 1 and words in result.output
+
+
 # ---- weeks behind ----
 
 

@@ -15,7 +15,7 @@ from typing import Any
 import yaml
 
 from binder.check.amount_kinds import AimText, AmountText, PercentText, SumText, ToolText, WeighedText
-from binder.check.closed_fields import ClosedDishFields, ClosedRecipeFields
+from binder.check.closed_fields import ByEater, ClosedDishFields, ClosedRecipeFields
 from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
 from binder.check.dates import DateText, Life, Minutes, Time, WeekKey
 from binder.check.declare import Fields, Kind, Record
@@ -90,6 +90,7 @@ SAMPLES: Mapping[type[Kind[Any]], Callable[[Any, Planted, str], Any]] = {
     Time: lambda kind, p, path: _clock(p, path),
     Life: lambda kind, p, path: "5 days",
     Minutes: lambda kind, p, path: f"{p.number(path)} s",
+    ByEater: lambda kind, p, path: f"{p.word(path)} {p.number(path)}",
     AmountText: lambda kind, p, path: f"{p.number(path)} g",
     PercentText: lambda kind, p, path: "37 %",
     SumText: lambda kind, p, path: f"{p.number(path)} mL",

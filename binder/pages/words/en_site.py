@@ -68,6 +68,7 @@ class SiteWords:
     closed_week_note = "Written down when the week was closed."
     closed_as_made = "Closed on {}: this page shows the week as it was made, whatever changed in the files since."
     closed_figures_kept = "Closed on {}: figures, allergens and cost are those of that day, the rest is of today."
+    why_and_who, who_left = "Why, and who", "{who} left {left}"
     session_took, session_not_timed, paid = "took {}", "not timed", "To pay for whole packs"
     editions = "What this week was made of"
     editions_note = "Each file with its edition; copies of them are kept in editions/."
@@ -78,7 +79,9 @@ class SiteWords:
     closing_how = "Save the answers as a file, then in the household's folder: {command}"
     ask_planned, ask_made_on, ask_from_stock = "planned {}", "made {}", "from stock"
     ask_taken, ask_left, ask_why = "Taken", "Left, not frozen", "Why thrown away"
+    ask_left_by = "Who left some of theirs, such as {}"
     ask_weighs, ask_kept, ask_minutes = "Weighed cooked, g", "Kept: {}", "{}: minutes it took"
+    ask_bought, not_said, bought_as_listed = "What the packs leave", "not said", "bought as listed: put it into stock"
     substituted_lines = "Used in place of what, one a line"
     note_for_next_time = "What to remember"
     form_words = FormWords(
@@ -98,6 +101,7 @@ class SiteWords:
     from_past, last_time, what_became, planned_now = "From past weeks", "Last time", "What became of it", "Planned now"
     from_past_note = "Dishes of this week of which something was left or thrown away the last time they were made."
     was_left, was_thrown = "{} of {} left", "{} of {} thrown away"
+    eater_left, eater_fewer = "{who} left {left} of {of}", "{who}: {now}, plan {fewer}?"
     plan_fewer = "{}; as eaten then, {} would do"
 
     # ---- a year ----

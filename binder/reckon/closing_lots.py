@@ -1,0 +1,79 @@
+"""What closing a week puts into stock: what is left of its dishes, what was frozen, by-products."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from fractions import Fraction
+
+from binder.model.library import Library
+from binder.model.quantity import Amount
+from binder.model.recipe import Ingredient
+from binder.model.week import ClosedDish
+from binder.reckon import keeping
+from binder.reckon.closing import NONE, Row, ratio_of
+from binder.reckon.facts import Allergens, WeekFacts
+
+
+@dataclass(frozen=True, slots=True)
+class NewLot:
+    """What closing puts into stock: portions of a dish, a by-product (`gift`, `factor` times its written size), or so
+    much of a food's packs."""
+
+    place: str
+    recipe: str | None
+    portions: Fraction | None
+    made: date | None
+    thawed: date | None = None
+    use_by: date | None = None
+    allergens: Allergens | None = None
+    gift: Ingredient | None = None
+    factor: Fraction = Fraction(1)
+    food: str = ""
+    amount: Amount | None = None
+    opened: date | None = None
+    bought: date | None = None
+
+
+def added(
+    found: tuple[tuple[Row, ClosedDish], ...],
+    facts: WeekFacts,
+    library: Library,
+) -> tuple[NewLot, ...]:
+    """The lots that closing puts into stock: what is left, what was frozen, by-products; alike ones as one."""
+    lots: list[NewLot] = []
+    for row, dish in found:
+        made = dish.made_on or row.made_on
+        thawed = None
+        if row.source == "stock":
+            dates = [day for lot in row.lots if (day := lot.made or lot.opened or lot.frozen)]
+            made = min(dates, default=None)
+            pulled = [s.pull_on for s in facts.servings if s.lot and s.recipe == row.recipe and s.pull_on]
+            thawed = min(pulled, default=None)
+        for portions, place in ((dish.left, row.place), (dish.frozen, "freezer")):
+            if portions:
+                pulled_on = thawed if place != "freezer" else None
+                lots.append(NewLot(place, row.recipe, portions, made, pulled_on, None, row.allergens))
+        if dish.gives and dish.made:
+            lots += [_gift(one, row, dish, library) for one in row.gives]
+    return _alike_as_one(lots)
+
+
+def _gift(gift: Ingredient, row: Row, dish: ClosedDish, library: Library) -> NewLot:
+    rule = gift.food.keeping
+    days = keeping.limit_days(rule, library.household.caution) if rule else None
+    made, factor = dish.made_on or row.made_on, row.batch.factor if row.batch else Fraction(1)
+    use_by = made + timedelta(days=days) if made and days is not None else None
+    return NewLot("fridge", None, None, made, use_by=use_by, gift=gift, factor=factor * ratio_of(row, dish))
+
+
+def _alike_as_one(lots: list[NewLot]) -> tuple[NewLot, ...]:
+    """Portions of one dish made on one day with the same allergens, in one place, are one lot."""
+    found: dict[tuple[object, ...], NewLot] = {}
+    for n, lot in enumerate(lots):
+        words = (lot.allergens.contains, lot.allergens.may_contain) if lot.allergens else None
+        key = (lot.place, lot.recipe, lot.made, lot.thawed, words, None if lot.gift is None else n)
+        before = found.get(key)
+        portions = (before.portions or NONE) + (lot.portions or NONE) if before else lot.portions
+        found[key] = replace(lot, portions=portions)
+    return tuple(found.values())
