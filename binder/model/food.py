@@ -112,6 +112,8 @@ class Food:
     keeping: Keeping | None = None  # of the bare food, for portioned dishes
     once_opened_days: int | None = None
     store: str = ""
+    lot_contains: tuple[str, ...] = ()  # what packs on hand say besides the food's own record
+    lot_may_contain: tuple[str, ...] = ()
     fluid: bool = False  # bought and measured by volume
     tallies: Mapping[str, tuple[TallyStep, ...]] = field(default_factory=lambda: MappingProxyType({}))
     par: Amount | None = None

@@ -16,13 +16,17 @@ from binder.tables import allergens as table
 
 def of_food(food: Food) -> Allergens:
     """The record of one food; without one it is not known."""
-    contains = food.contains or ()
+    pack = (f"{food.name} on hand",)
+    contains = dict.fromkeys(food.contains or (), (food.name,))
+    contains |= {word: pack for word in food.lot_contains if word not in contains}
+    may = {word: (food.name,) for word in food.may_contain if word not in contains}
+    may |= {word: pack for word in food.lot_may_contain if word not in contains and word not in may}
     return Allergens(
-        contains=contains,
-        may_contain=tuple(word for word in food.may_contain if word not in contains),
+        contains=tuple(contains),
+        may_contain=tuple(may),
         not_known=(food.name,) if food.contains is None else (),
-        contains_from=MappingProxyType(dict.fromkeys(contains, (food.name,))),
-        may_from=MappingProxyType({word: (food.name,) for word in food.may_contain if word not in contains}),
+        contains_from=MappingProxyType(contains),
+        may_from=MappingProxyType(may),
     )
 
 

@@ -18,6 +18,7 @@ from binder.reckon import (
     dishes,
     filling,
     labels,
+    lot_records,
     mise_en_place,
     packing,
     pulling,
@@ -47,10 +48,12 @@ def reckon_week(
 ) -> WeekFacts:
     """Everything about one week. `problems` are those already found in what it needs; they stand in the result."""
     household = library.household
+    foods, past = on_hand.foods_on_hand(stock, today, household.caution) if stock is not None else ((), ())
+    said = lot_records.records(item.lot for item in foods)
+    facts, week = lot_records.with_records(facts, said, household), lot_records.in_substitutions(week, said)
     settled, made, sheets, late = _with_run_sheets(week, library, facts, stock, today, draw_up)
     needs = batches.needs(made, settled.servings, settled.variants)
     first_day = week.sessions[0].on if week.sessions else week.monday
-    foods, past = on_hand.foods_on_hand(stock, today, household.caution) if stock is not None else ((), ())
     shopped, loose = shopping.shop(needs, foods, library.foods, household, first_day)
     things = filling.filled(settled.servings, made, household)
     put, packed = packing.pack(things, household)

@@ -59,7 +59,7 @@ def findings(servings: tuple[Serving, ...], household: Household) -> tuple[Probl
 def _groups(servings: tuple[Serving, ...], household: Household) -> Iterator[_Group]:
     found: dict[tuple[int, str, str, str], list[Serving]] = {}
     for serving in servings:
-        key = (id(serving.line), serving.eater, serving.place, "stock" if serving.lot else "")
+        key = (id(serving.line), serving.eater, serving.place, serving.lot or "")
         found.setdefault(key, []).append(serving)
     for group in found.values():
         first = group[0]

@@ -24,6 +24,7 @@ from binder.reckon import (
     demand,
     dishes,
     keeping,
+    lot_records,
     nutrition,
     reheating,
     rules,
@@ -157,7 +158,7 @@ def _eaten(wanted: demand.Wanted, facts: RecipeFacts, library: Library) -> Servi
 
 def _from_stock(item: dishes.Taken, variants: Variants, library: Library) -> Serving:
     wanted = item.wanted
-    facts = variants.of(wanted.recipe, wanted.eater).facts
+    facts = lot_records.of_lots(variants.of(wanted.recipe, wanted.eater).facts, item.lots)
     rule, caution = facts.recipe.keeping, library.household.eater(wanted.eater).caution
     serving = _eaten(wanted, facts, library)
     begun = [day for lot in item.lots if (day := lot.made or dishes.start_of(lot))]
