@@ -120,7 +120,7 @@ def edition_of(
 
 def shorts_of(facts: WeekFacts, library: Library, recipes: Mapping[str, RecipeFacts]) -> Mapping[str, str]:
     """The short names of a week's dishes; they differ within the week."""
-    stock = (one.recipe for one in facts.use_first if one.recipe)
+    stock = {key for one in facts.use_first for key in (one.recipe, *one.dishes) if key}
     keys = {*facts.recipes, *(s.recipe for s in facts.servings), *(b.recipe for b in facts.batches), *stock}
     dishes = {}
     for key in sorted(keys):

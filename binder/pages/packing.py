@@ -10,7 +10,7 @@ from fractions import Fraction
 from binder.model.week import Session
 from binder.pages import cold_room
 from binder.pages.edition import Edition, portions, run, session_title, unique
-from binder.pages.format import TIMES, grams, listed, share, weekdays_text
+from binder.pages.format import TIMES, day, grams, listed, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
 from binder.pages.past import weighed
 from binder.pages.portion_weight import of_portion, of_row
@@ -86,13 +86,21 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     box = f"{row.count} × {row.container}" if row.container else w.no_container.format(row.count)
     said = [box, w.packed_as.get(row.what, row.what)] if row.what != "portion" else [box]
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
-    said += [w.kept.get(row.kept, row.kept)]
+    said += [w.kept.get(row.kept, row.kept), *_until(row, edition)]
     said += [w.tare.format(grams(tare))] if tare else []
     facts = edition.facts_of(row.recipe)
     apart = facts.recipe.packed_apart if facts and row.what == "portion" else ()
     said += [w.packed_apart.format(listed(apart, w))] if apart else []
     said += [_compartments(row, edition)] if len(row.compartments) > 1 else []
     return Row(((*run(edition.short(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
+
+
+def _until(row: PackingRow, edition: Edition) -> list[str]:
+    """`until Thu 11 Jun`: the earliest last day of what is in the refrigerator; nothing of what is frozen."""
+    w = edition.words
+    known = [s for id_ in row.servings if (s := edition.serving(id_)) and s.kept in ("fridge", "cupboard") and s.use_by]
+    last = min((s.use_by for s in known if s.use_by), default=None)
+    return [w.packed_until.format(day(last, w))] if last else []
 
 
 def _compartments(row: PackingRow, edition: Edition) -> str:

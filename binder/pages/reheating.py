@@ -21,9 +21,9 @@ def pages(edition: Edition) -> tuple[Page, ...]:
             blocks += _place(name, servings, edition)
     if not blocks:
         return ()
-    caution = Box(
-        "caution", w.caution, (Bullets(tuple(plain(line) for line in w.reheat_how)), Para(plain(w.local_rules), "note"))
-    )
+    flask = [w.flask_how] if any(s.reheat and s.reheat.means == "flask" for s in edition.servings) else []
+    lines = Bullets(tuple(plain(line) for line in (*flask, *w.reheat_how)))
+    caution = Box("caution", w.caution, (lines, Para(plain(w.local_rules), "note")))
     return (Page("reheating", w.reheating, "reheating", (*blocks, caution)),)
 
 

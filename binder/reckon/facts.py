@@ -554,6 +554,7 @@ class UseFirst:
     use_by: Day | None
     why: str
     lot: str = inside(default="")
+    dishes: tuple[str, ...] = ()  # recipes of the library that would use it
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
@@ -15,6 +16,8 @@ from binder.reckon.facts import UseFirst
 from binder.reckon.filling import Filled
 from binder.reckon.shopping import Bought
 from binder.reckon.stock import OnHand
+
+DISHES = 3
 
 
 def use_first(
@@ -31,6 +34,7 @@ def use_first(
     found = [row for item in foods if (row := _food(item, shopped, household, until))]
     found += [row for lot in lots if (row := _dish(lot, left, recipes, household, until))]
     found += [row for thing in things if (row := _made(thing))]
+    found = [replace(row, dishes=_dishes_with(row.food, recipes)) if row.food else row for row in found]
     return tuple(sorted(found, key=lambda row: (row.use_by or date.max, row.lot, row.food or row.recipe or "")))
 
 
@@ -52,6 +56,12 @@ def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until
     why = f"opened {lot.opened.isoformat()}" if lot.opened else "best before"
     why += ", days once opened not known" if undated else ""
     return UseFirst(lot.food.name, None, amount, _store(lot), item.last, why, lot.id)
+
+
+def _dishes_with(food: str, recipes: Mapping[str, Recipe]) -> tuple[str, ...]:
+    """The recipes that a food goes into, those that use most of their lines for little else first; a few."""
+    using = [key for key, recipe in recipes.items() if any(line.food.name == food for line in recipe.ingredients)]
+    return tuple(sorted(using, key=lambda key: (len(recipes[key].ingredients), key))[:DISHES])
 
 
 def _store(lot: Lot) -> str:

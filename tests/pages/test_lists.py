@@ -118,7 +118,7 @@ def test_mise_en_place_gives_weights_to_who_reads_metric() -> None:
 def test_packing_has_a_line_for_each_eater_and_weight() -> None:
     found = table(packing.pages(edition()), "packing")
     assert found == [
-        ("Squash and barley bake – 2 × deep tub, in the refrigerator, empty 80 g",),
+        ("Squash and barley bake – 2 × deep tub, in the refrigerator, until Thu 11 Jun, empty 80 g",),
         ("", "", "Ilka", "350 g", "1/10", "Mon, lunch", "survey van"),
         ("", "", "Tomas", "350 g", "1/10", "Mon, lunch", "ward"),
         ("Squash and barley bake – 1 × deep tub, surplus, in the freezer, empty 80 g",),

@@ -86,6 +86,16 @@ def test_a_dish_without_a_date_is_used_first(kitchen: Kitchen) -> None:
     assert only(facts["use_first"], recipe="pot")["use_by"] is None
 
 
+def test_the_use_first_list_says_which_dishes_would_use_it(kitchen: Kitchen) -> None:
+    kitchen.recipe("cream", dish("100 g star curd", title="Cream"))
+    kitchen.recipe("bake", dish("100 g star curd", "100 g rice", title="Curd bake"))
+    facts = kitchen.file("stock.yaml", "fridge:\n  - 200 g star curd, best before 2026-06-09\n").facts()
+    assert only(facts["use_first"], food="star curd")["dishes"] == ["cream", "bake"]
+    kitchen.build("--only", "site")
+    page = (kitchen.out / "site/weeks/2026-W24/pull/index.html").read_text("utf-8")
+    assert "goes into Cream, Curd bake" in page
+
+
 # ---- what goes in cold keeps its dates ----
 
 

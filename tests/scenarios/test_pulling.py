@@ -161,3 +161,12 @@ def test_a_place_that_is_not_known_has_proved_nothing(kitchen: Kitchen) -> None:
 def test_a_proved_time_is_a_time(kitchen: Kitchen) -> None:
     kitchen.recipe("pot", dish(more=MICROWAVE + "proved: {ward: long}\n"))
     assert "bad-amount" in codes(kitchen.week(plan("lunch: pot, for: Tomas, on: mon")).check())
+
+
+@pytest.mark.parametrize(("more", "said"), [("reheat: [flask]\n", True), ("reheat: [cold]\n", False)])
+def test_a_flask_is_filled_hot_and_tried_first(kitchen: Kitchen, more: str, said: bool) -> None:
+    kitchen.recipe("pot", dish(more=more))
+    kitchen.week(plan("lunch: pot, for: Ilka, on: mon")).build("--only", "site")
+    page = (kitchen.out / "site/weeks/2026-W24/reheating/index.html").read_text("utf-8").replace("\u00a0", " ")
+    # USDA 2019: food into an insulated flask at 165 F or more.
+    assert ("Insulated flask: boiling water first, then the food at 165 °F" in page) is said

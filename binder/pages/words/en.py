@@ -330,6 +330,7 @@ class Words(SiteWords):
         {"fridge": "refrigerator", "freezer": "freezer", "cupboard": "cupboard", "at service": "at service"}
     )
     dash_to = "then {}"
+    packed_until = "until {}"
 
     # ---- 7 reheating, 8 carrying ----
     reheating = "Reheating notes"
@@ -341,8 +342,14 @@ class Words(SiteWords):
     reheat_how = (
         "Cover, stir or turn half way, and let it stand 2 min: the heat evens out while it stands.",
         "165 °F / 74 °C in the middle, by thermometer, whatever the minutes say. Heat once only.",
-        "A time for another power is worked out from the card's. When one has proved right at a place, write it here.",
+        "A time for another power is worked out from the card's. When one has proved right at a place, write it here "
+        "and into the recipe: proved.",
         "Take more care for people who are pregnant, very young, old or ill.",
+    )
+    flask_how = (
+        "Insulated flask: boiling water first, then the food at 165 °F / 74 °C or above (USDA, 2019). Closed until the "
+        "meal; eaten within the hours for which you tried your own with a thermometer: vacuum jars held 62 °C at 6 h, "
+        "stacked kits did not (Hong Kong Consumer Council, 2021)."
     )
     carry_list, carry_to, from_where = "Carry list", "{eater}, {place}", "{}"
     carry_note = "Tick at the door. Cutlery, dressing and cold packs are forgotten most."
@@ -357,6 +364,7 @@ class Words(SiteWords):
     )
 
     # ---- 9 pull and use first, 13 keeping ----
+    goes_into = "goes into {}"
     pull_list, use_first, evening_of, from_to = "Pull list", "Use first", "Evening of", "From, to"
     from_to_line = "{source} to {to}"
     forgotten_title = "Forgotten? The morning after"
