@@ -91,11 +91,23 @@ def lots_of_dishes(
             continue
         last = use_by_of(lot, recipe, household.caution)
         if last and last < today:
-            problems.append(past_use_by(lot, last))
+            problems.append(past_use_by(lot, last, _why(lot, last, recipe, household.caution)))
         else:
             found.append(lot)
     found.sort(key=lambda lot: (expiry(lot, recipes[lot.recipe or ""], household.caution), lot.span.line))
     return tuple(found), tuple(problems)
+
+
+def _why(lot: Lot, last: date, recipe: Recipe, caution: str) -> str:
+    """What the last day of a refrigerated dish rests on: `made 2026-05-30, it keeps 4 days`."""
+    if last == lot.best_before:
+        return "best before"
+    days = keeping.limit_days(recipe.keeping, caution)
+    limit = f"it keeps {days} {'day' if days == 1 else 'days'}, {caution}"
+    if lot.thawed:
+        return f"thawed {lot.thawed.isoformat()}; {limit}, less what was used up before it was frozen"
+    begun = start_of(lot)
+    return f"made {begun.isoformat()}; {limit}" if begun else limit
 
 
 def past_use_by(lot: Lot, last: date, why: str = "") -> Problem:
@@ -108,7 +120,7 @@ def past_use_by(lot: Lot, last: date, why: str = "") -> Problem:
         "what is past its time in the refrigerator is not counted as on hand, so the plan buys it anew",
         "throw it away and take the line out",
         "correct its date, where the pack or its lid has another",
-        *(() if lot.frozen else ("if it was frozen before that day, write the line under `freezer:`",)),
+        *(() if lot.frozen or lot.thawed else ("if it was frozen before that day, write the line under `freezer:`",)),
     )
 
 

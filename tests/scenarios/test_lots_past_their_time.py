@@ -52,6 +52,14 @@ def test_elsewhere_it_is_a_date_for_quality(kitchen: Kitchen, place: str) -> Non
     assert "quality" in problem["message"] and "still counted" in problem["message"]
 
 
+def test_a_dish_past_its_time_says_its_rule(kitchen: Kitchen) -> None:
+    """Cooked leftovers 3-4 days (Cold Food Storage Chart, FoodSafety.gov): made on the 1st, the 5th is the last."""
+    problem = said(kitchen, "fridge:\n  - 1 portion pot, made 2026-06-01\n", "past-use-by")
+    assert "Friday 5 June (made 2026-06-01; it keeps 4 days, usual)" in problem["message"]
+    problem = said(kitchen, "fridge:\n  - 1 portion pot, made 2026-05-01, thawed 2026-06-01\n", "past-use-by")
+    assert "thawed 2026-06-01" in problem["message"] and not any("freezer" in one for one in problem["remedies"])
+
+
 def test_days_once_opened_do_not_run_in_the_freezer(kitchen: Kitchen) -> None:
     assert kitchen.file("stock.yaml", "freezer:\n  - 200 g moon sauce, opened 2026-05-01\n").check() == []
 
