@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
-from binder.problem import Problem, Span
+from binder.problem import Problem, Span, error
+from binder.source.place import open_bracket
 from binder.source.step_note import StepNote, read_step_note
 
 
@@ -182,10 +183,28 @@ def _step(pieces: _Pieces, path: str) -> tuple[Step, tuple[Problem, ...]]:
     span = pieces.span(path, 0, len(pieces.text))
     bracket = _bracket(pieces.text)
     if not bracket:
-        return Step(pieces.text, None, span), ()
+        return _unclosed(pieces, path) or (Step(pieces.text, None, span), ())
     start, stop = bracket
     note, problems = read_step_note(pieces.text[start + 1 : stop], pieces.span(path, start + 1, stop))
     return Step(pieces.text[:start].rstrip(), note, span), problems
+
+
+def _unclosed(pieces: _Pieces, path: str) -> tuple[Step, tuple[Problem, ...]] | None:
+    """A step whose last bracket is open to its end, or closed and never opened: read as meant, and said."""
+    text, span = pieces.text, pieces.span(path, 0, len(pieces.text))
+    start = open_bracket(text)
+    if start is not None and (start == 0 or text[start - 1].isspace() or text[start - 1] in ".,;:!?)"):
+        place = pieces.span(path, start, len(text))
+        note, problems = read_step_note(text[start + 1 :].rstrip(" ."), pieces.span(path, start + 1, len(text)))
+        fault = error(
+            place, "wrong-type", "the bracket that ends this step is not closed", "write ] behind the last word"
+        )
+        return Step(text[:start].rstrip(), note, span), (fault, *problems)
+    end = len(text.rstrip(" .")) - 1
+    if end > 0 and text[end] == "]" and "[" not in text:
+        place = pieces.span(path, end, end + 1)
+        return Step(text, None, span), (error(place, "wrong-type", "no [ opens this bracket", "write [5 min, burner]"),)
+    return None
 
 
 def _bracket(text: str) -> tuple[int, int] | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from binder.problem import Problem, Span, error
 from binder.source.amount import Measure
@@ -11,6 +11,7 @@ from binder.source.line_amount import read_front
 from binder.source.line_food import leading_preparation
 from binder.source.line_rest import Rest, name_units, sort_out
 from binder.source.line_words import TAKEN
+from binder.source.place import open_bracket, part_of
 
 # Longer than any line of a recipe, short enough that no pattern takes long on it.
 MOST_CHARACTERS = 1000
@@ -52,15 +53,25 @@ class Line:
         return self.food[len(self.before) :].lstrip(" ,")
 
 
+_CLOSE = "write ] behind it, or take it out"
+
+
 def read_line(text: str, span: Span) -> tuple[Line, tuple[Problem, ...]]:
     """What a cook wrote on one line. Never fails: what is not understood stays in the food or the preparation.
 
     Problems: `bad-amount` for an amount that is zero, negative or no number, `unknown-unit` for a number with a word
-    that must be a unit and is none. A line without an amount is no problem here.
+    that must be a unit and is none, `wrong-type` for a square bracket that nothing closes. A line without an amount is
+    no problem here.
     """
     if len(text) > MOST_CHARACTERS:
         message = f"an ingredient line of more than {MOST_CHARACTERS} characters"
         return Line(text, span), (error(span, "wrong-type", message, "write one food on a line"),)
+    opened = open_bracket(text)
+    if opened is not None:
+        # Read as if it were not there, so that the food is found all the same.
+        line, problems = read_line(f"{text[:opened]} {text[opened + 1 :]}", span)
+        fault = error(part_of(span, text, opened, len(text)), "wrong-type", "this bracket is not closed", _CLOSE)
+        return replace(line, text=text), (fault, *problems)
     taken = _taken(text)
     front = read_front(text, span, taken.end() if taken else 0)
     if taken and not front.amounts:

@@ -14,3 +14,13 @@ def part_of(span: Span, text: str, start: int, stop: int) -> Span:
     if span.end - span.column != len(text):
         return span
     return span.part(start, max(stop, start))
+
+
+def open_bracket(text: str) -> int | None:
+    """Where the last square bracket opens that nothing closes; None when all are closed."""
+    depth = 0
+    for place in range(len(text) - 1, -1, -1):
+        depth += (text[place] == "]") - (text[place] == "[")
+        if depth < 0:
+            return place
+    return None

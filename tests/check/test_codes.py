@@ -59,6 +59,10 @@ ERRORS = [
     ("bad-link", R, "A stew.", "A [stew](«javascript:alert»)."),
     ("bad-link", R, "A stew.", "A ![stew](«other.jpg»)."),
     ("unknown-unit", R, "container: tub", "tallies: {vegetables: {«1 cup»: 1}}"),
+    ("wrong-type", R, "- 1 onion, chopped", "- 1 onion, chopped «[see note»"),
+    ("wrong-type", R, "1. Chop. [5 min, cutting board]", "1. Chop. «[5 min, cutting board»"),
+    ("wrong-type", R, "1. Chop. [5 min, cutting board]", "1. Chop [finely]. «[5 min,»\n   cutting board"),
+    ("wrong-type", R, "1. Chop. [5 min, cutting board]", "1. Chop. 5 min, cutting board«]»"),
     ("wrong-type", R, "makes: 4 portions", "makes: 3 cups\nportion: «200 g»"),
     # weeks
     ("bad-week", W, "week: 2026-W24", "week: «2026-W25»"),

@@ -103,6 +103,26 @@ def test_nothing_is_an_empty_body() -> None:
 
 
 def test_brackets_that_are_no_note_stay_in_the_text() -> None:
-    texts = ["See [the card][card]", "Tick [x]", "A [note] inside", "array[10]", "[unclosed 5 min", "closed] 5 min]"]
+    texts = ["See [the card][card]", "Tick [x]", "A [note] inside", "array[10]", "x[unclosed 5 min"]
     found = body("## Prep day\n" + "".join(f"- {text}\n" for text in texts))
     assert [(step.text, step.note) for step in found.prep[0].steps] == [(text, None) for text in texts]
+
+
+def test_an_open_bracket_is_read_as_meant_and_said() -> None:
+    body, (problem,) = read_body("## Prep day\n1. Simmer. [unattended 35 min, burner\n2. Stir. [5 min]\n", "a.md", 1)
+    first, second = body.prep[0].steps
+    assert first.text == "Simmer." and first.note is not None and first.note.minutes == 35
+    assert first.note.unattended and [use.words for use in first.note.uses] == ["burner"]
+    assert second.note is not None and second.note.minutes == 5
+    assert (problem.code, problem.span.line, problem.span.column, problem.span.end) == ("wrong-type", 2, 12, 38)
+
+
+def test_a_bracket_that_nothing_opens_is_said() -> None:
+    found, (problem,) = read_body("## Prep day\n1. Stir 5 min, burner].\n", "a.md", 1)
+    assert found.prep[0].steps[0].text == "Stir 5 min, burner]." and found.prep[0].steps[0].note is None
+    assert (problem.code, problem.span.column, problem.span.end) == ("wrong-type", 22, 23)
+
+
+def test_links_and_whole_brackets_are_no_open_ones() -> None:
+    text = "## Prep day\n1. See [the card](card.md) [5 min]\n2. Serve [ ]\n3. Cool [a little] first.\n4. Mix a[0.\n"
+    assert read_body(text, "a.md", 1)[1] == ()
