@@ -9,7 +9,7 @@ from fractions import Fraction
 from binder.model.recipe import Ingredient, When
 from binder.pages.edition import Edition, unique
 from binder.pages.format import listed, number
-from binder.pages.measures import first_and_second, quantity
+from binder.pages.measures import first_and_second, quantity, steps_of
 from binder.pages.page import IngredientGroup, IngredientLine, Ingredients
 from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
 
@@ -67,9 +67,7 @@ def line_of(facts: IngredientFacts, factor: Fraction, edition: Edition) -> Ingre
     line = facts.ingredient
     measures = [m.times(factor) for m in line.measures]
     weight = facts.grams.times(float(factor)) if facts.grams else None
-    first, second = first_and_second(measures, weight, edition.style)
-    if not measures:
-        first = edition.words.to_taste if "to taste" in line.flags else ""
+    first, second = first_and_second(measures, weight, edition.style, steps_of(line.food))
     href = f"#card-{line.recipe}" if line.recipe else None
     food = edition.title(line.recipe) if line.recipe else _food_name(facts, line, factor, edition)
     return IngredientLine(first, food, _detail(facts, line, edition), second, href)
@@ -82,7 +80,8 @@ def _food_name(facts: IngredientFacts, line: Ingredient, factor: Fraction, editi
 
 def _detail(facts: IngredientFacts, line: Ingredient, edition: Edition) -> str:
     w = edition.words
-    said = [line.preparation] if line.preparation else []
+    said = [w.to_taste] if "to taste" in line.flags and not line.measures else []
+    said += [line.preparation] if line.preparation else []
     if line.pack:
         said.append(w.pack_of.format(quantity(line.pack, edition.style)))
     said += line.notes

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from binder.model.recipe import HOT_TOOLS, Ingredient
 from binder.pages.card_steps import deadline
 from binder.pages.edition import PRESSURE_COOKER, Edition, run, unique
 from binder.pages.format import first_upper, listed
-from binder.pages.measures import quantities
+from binder.pages.measures import quantities, steps_of
 from binder.pages.page import Block, Box, Bullets, Para, Text, plain
 from binder.reckon.facts import Batch, RecipeFacts, Serving
 
@@ -38,25 +39,32 @@ def allergen_box(servings: Sequence[Serving], facts: RecipeFacts, edition: Editi
     return [Box("allergens", w.allergens, tuple(Para(line) for line in lines))]
 
 
-def substitution_notes(key: str, servings: Sequence[Serving], edition: Edition) -> list[Block]:
-    """What is used in place of what, for whom, at the recipe's written size: a line each."""
-    week = edition.week
+def substitution_notes(key: str, factor: Fraction, servings: Sequence[Serving], edition: Edition) -> list[Block]:
+    """What is used in place of what, for whom, at this week's size: a line each.
+
+    What is cooked is at the card's `factor`, as its other lines are; what is added later is for each portion.
+    """
+    week, facts = edition.week, edition.facts_of(key)
     if week is None:
         return []
     w = edition.words
     eaters = {s.eater for s in servings}
-    return [
-        Para(plain(w.substituted.format(
-            use=ingredient_text(one.use, edition), instead=one.instead_of, eaters=listed(one.eaters, w)
-        )))
-        for one in week.substitutions
-        if one.recipe == key and (not eaters or eaters & set(one.eaters))
-    ]  # fmt: skip
+    notes: list[Block] = []
+    for one in week.substitutions:
+        if one.recipe != key or (eaters and not eaters & set(one.eaters)):
+            continue
+        cooked = facts is None or facts.recipe.ingredients[one.replaces[0]].when == "cooked"
+        times = factor if cooked else 1 / facts.recipe.portions if facts else factor
+        said = w.substituted if cooked else w.substituted_each
+        use = ingredient_text(one.use, times, edition)
+        notes.append(Para(plain(said.format(use=use, instead=one.instead_of, eaters=listed(one.eaters, w)))))
+    return notes
 
 
-def ingredient_text(line: Ingredient, edition: Edition) -> str:
-    """`4 tbsp tahini`."""
-    return f"{quantities(line.measures, edition.style)} {line.food.name}".strip()
+def ingredient_text(line: Ingredient, factor: Fraction, edition: Edition) -> str:
+    """`4 tbsp tahini`, at a factor."""
+    said = quantities([m.times(factor) for m in line.measures], edition.style, steps_of(line.food))
+    return f"{said} {line.food.name}".strip()
 
 
 def cautions(facts: RecipeFacts, batch: Batch | None, edition: Edition) -> list[Block]:

@@ -13,7 +13,7 @@ from binder.model.household import HOME, Household
 from binder.model.library import Library
 from binder.model.recipe import MEALS
 from binder.model.week import Session, Week
-from binder.pages.format import clock, day, fraction, listed, with_unit
+from binder.pages.format import clock, day, fraction, half_up, listed, with_unit
 from binder.pages.house_style import HouseStyle, house_style
 from binder.pages.page import Run, RunKind, Text
 from binder.pages.short_names import short_names
@@ -176,10 +176,16 @@ def as_tried(session: Session | None, words: Words) -> str:
     return words.tried.format(listed(said, words))
 
 
+_PORTION_PARTS = (1, 2, 3, 4, 8)
+
+
 def portions(count: Fraction | float, words: Words) -> str:
-    """`1 portion`, `2½ portions`."""
+    """`1 portion`, `2½ portions`; what nobody can measure out to the nearest quarter, as `about 3¼ portions`."""
     exact = count if isinstance(count, Fraction) else Fraction(count).limit_denominator(1000)
-    return with_unit(fraction(exact), words.unit("portion", exact))
+    if exact.denominator in _PORTION_PARTS or exact < Fraction(1, 8):
+        return with_unit(fraction(exact), words.unit("portion", exact))
+    near = half_up(exact, Fraction(1, 4))
+    return words.about.format(with_unit(fraction(near), words.unit("portion", near)))
 
 
 def run(text: str, kind: RunKind = "", href: str | None = None) -> Text:

@@ -146,22 +146,31 @@ def packed(count: Fraction, unit: str) -> Shown:
     return _first_near([partial(single, count, unit, (step,)) for step in (1, 2, 4)])
 
 
-def _pieces(value: Fraction, unit: str) -> Shown:
-    """Counted things: wholes, halves and quarters; thirds where they are exact."""
-    if value.denominator == 3:
+CUT = (1, 2, 4)  # what a knife makes of a piece
+HALVED = (1, 2)  # an egg, a flatbread
+WHOLE = (1,)  # a leaf, a sprig
+_WHOLE_UNITS = frozenset({"leaf", "sprig"})
+
+
+def _pieces(value: Fraction, unit: str, steps: tuple[int, ...]) -> Shown:
+    """Counted things: wholes, halves and quarters; thirds where they are exact; coarser what no knife parts so."""
+    steps = WHOLE if unit in _WHOLE_UNITS else HALVED if unit == "clove" else steps
+    if value.denominator == 3 and steps == CUT:
         return Shown(((value, unit),))
-    if value < Fraction(1, 8):
-        return Shown(((Fraction(1, 4), unit),), less=True)
-    return _first_near([partial(single, value, unit, (d,)) for d in (1, 2, 4)])
+    least = Fraction(1, steps[-1])
+    if value < least / 2:
+        return Shown(((least, unit),), less=True)
+    found = _first_near([partial(single, value, unit, (d,)) for d in steps])
+    return found if found.parts else Shown(((least, unit),), abs(least - value) / value)
 
 
-def shown(value: Fraction, unit: str, style: HouseStyle) -> Shown:
-    """An exact amount of any canonical unit as parts to print."""
-    return _shown(value, unit, CUP_TSP[style.cup])
+def shown(value: Fraction, unit: str, style: HouseStyle, steps: tuple[int, ...] = CUT) -> Shown:
+    """An exact amount of any canonical unit as parts to print; `steps`: into what its pieces can be cut."""
+    return _shown(value, unit, CUP_TSP[style.cup], steps)
 
 
 @lru_cache(maxsize=16384)
-def _shown(value: Fraction, unit: str, cup: int) -> Shown:
+def _shown(value: Fraction, unit: str, cup: int, steps: tuple[int, ...]) -> Shown:
     if value <= 0:
         return Shown(())
     if unit in METRIC_G:
@@ -174,4 +183,4 @@ def _shown(value: Fraction, unit: str, cup: int) -> Shown:
         return _volume(value, unit, cup)
     if unit in _SMALL_TSP and value >= 4:
         return _spoons(value * _SMALL_TSP[unit], cup)
-    return _pieces(value, unit)
+    return _pieces(value, unit, steps)

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from binder.model.food import Food
 from binder.model.quantity import Amount, Interval, Measure
 from binder.pages.format import EN_DASH, NBSP, fraction, grams, millilitres, with_unit
 from binder.pages.house_style import HouseStyle
 from binder.pages.measurable import (
     CUP_TSP,
+    CUT,
+    HALVED,
     LARGE_TSP,
     METRIC_G,
     METRIC_ML,
@@ -20,6 +23,7 @@ from binder.pages.measurable import (
     TSP_ML,
     US_ONLY,
     US_TSP,
+    WHOLE,
     Part,
     Shown,
     packed,
@@ -27,6 +31,11 @@ from binder.pages.measurable import (
     single,
 )  # fmt: skip
 from binder.pages.words.en import Words
+
+_WHOLE_FOODS = (
+    "bay leaf", "bay leaves", "cinnamon stick", "star anise", "cardamom pod", "vanilla bean", "clove", "tea bag",
+    "curry leaf", "lime leaf", "stock cube",
+)  # fmt: skip
 
 
 def _part_text(part: Part, words: Words, size: str = "") -> str:
@@ -63,12 +72,15 @@ def _range_text(low: Shown, high: Shown, words: Words, size: str) -> str:
     return f"{ends[0]} {EN_DASH} {ends[1]}"
 
 
-def quantity(measure: Measure, style: HouseStyle) -> str:
-    """A measure as a cook reads it, in the unit it was written in or the next that can be measured."""
-    high = shown(measure.high, measure.unit, style)
+def quantity(measure: Measure, style: HouseStyle, steps: tuple[int, ...] = CUT) -> str:
+    """A measure as a cook reads it, in the unit it was written in or the next that can be measured.
+
+    `steps`: into what pieces can be cut, for the foods that no knife quarters.
+    """
+    high = shown(measure.high, measure.unit, style, steps)
     if measure.low == measure.high:
         return _text(high, style.words, measure.size)
-    low = shown(measure.low, measure.unit, style)
+    low = shown(measure.low, measure.unit, style, steps)
     if len(high.parts) == 1 and low.parts and [u for _, u in low.parts] != [high.parts[0][1]]:
         low = _as_single(low, measure, high)
     return _range_text(low, high, style.words, measure.size)
@@ -81,9 +93,18 @@ def _as_single(low: Shown, measure: Measure, high: Shown) -> Shown:
     return same if same.parts[0][0] and same.off <= TOLERANCE else low
 
 
-def quantities(measures: Sequence[Measure], style: HouseStyle) -> str:
+def quantities(measures: Sequence[Measure], style: HouseStyle, steps: tuple[int, ...] = CUT) -> str:
     """Several measures of one food, added: `1 cup + 2 tbsp`."""
-    return " + ".join(text for text in (quantity(m, style) for m in measures) if text)
+    return " + ".join(text for text in (quantity(m, style, steps) for m in measures) if text)
+
+
+def steps_of(food: Food) -> tuple[int, ...]:
+    """Into what a piece of a food can be cut: an egg or a flatbread into halves, a bay leaf not at all."""
+    if food.name.casefold().endswith(_WHOLE_FOODS):
+        return WHOLE
+    if food.aisle == "bakery" or food.name.casefold().split()[-1:] in (["egg"], ["eggs"]):
+        return HALVED
+    return CUT
 
 
 def amount(what: Amount, style: HouseStyle, like: Amount | None = None) -> str:
@@ -136,13 +157,15 @@ def as_sold(what: Amount, style: HouseStyle) -> str:
     return quantity(Measure(what.low, what.high, what.unit), style)
 
 
-def first_and_second(measures: Sequence[Measure], weight: Interval | None, style: HouseStyle) -> tuple[str, str]:
+def first_and_second(
+    measures: Sequence[Measure], weight: Interval | None, style: HouseStyle, steps: tuple[int, ...] = CUT
+) -> tuple[str, str]:
     """What a card prints for one ingredient: the household's own measure, and the other beside it.
 
     As written comes first, unless it is in the other system than the household's; `weight` is the edible weight in
     grams of the same amount. Spoons and counted things belong to both systems.
     """
-    written = quantities(measures, style)
+    written = quantities(measures, style, steps)
     if not measures:
         return "", ""
     system = _system(measures)

@@ -88,7 +88,7 @@ def card_page(card: Card, edition: Edition) -> Page:
     left = ingredients(card.facts, card.factor, card.servings, edition)
     right = steps(card.facts, card.factor, card.batch, card.portions, edition)
     careful = (
-        *substitution_notes(card.facts.key, card.servings, edition),
+        *substitution_notes(card.facts.key, card.factor, card.servings, edition),
         *care(card.facts, card.batch, edition),
     )
     blocks += [*arranged(left, right, careful, _notes(card, edition)), *_sections(card)]

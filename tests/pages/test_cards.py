@@ -9,6 +9,7 @@ import pytest
 
 from binder.model.recipe import Use
 from binder.pages import card_steps, cooling, kit, recipe_card, run_sheet
+from binder.pages.card_notes import substitution_notes
 from binder.pages.page import Box, Ingredients, Page, Para, Steps
 from binder.reckon.facts import Task
 from binder.tables import temperatures
@@ -37,7 +38,10 @@ def test_a_card_is_scaled_to_the_weeks_size() -> None:
     assert found["Barley"] == [("1⅞ cups", "", "pearled barley", ""), ("1¼–2½ tbsp", "", "olive oil", "")]
     assert found["Squash"][0] == ("2½ lb", "1.13 kg", "butternut squash", "")
     assert found["Squash"][1] == ("2½", "", "onions", "")
-    assert found["Squash"][2] == ("to taste", "", "salt", "")
+    assert found["Squash"][2] == ("", "", "salt", "")
+    assert (
+        next(i for g in of_kind(page, Ingredients)[0].groups for i in g.lines if i.food == "salt").detail == "to taste"
+    )
 
 
 def test_a_metric_household_reads_grams() -> None:
@@ -65,8 +69,21 @@ def test_what_is_not_recorded_is_not_said_to_be_absent() -> None:
     assert "made when it is eaten" in page.subtitle
 
 
-def test_the_substitution_is_said() -> None:
-    assert "4 tbsp tahini in place of ricotta, for Ilka" in words(card("squash-barley-bake"))
+def test_a_substitution_of_what_is_added_is_told_for_a_portion() -> None:
+    said = words(card("squash-barley-bake")).replace("\u00a0", " ")  # 4 tbsp in a recipe of 8 portions
+    assert "½ tbsp tahini in place of ricotta for each portion, for Ilka" in said
+
+
+def test_a_substitution_of_what_is_cooked_is_told_at_the_card_s_size() -> None:
+    week = edition().week
+    assert week is not None
+    (swap,) = week.substitutions
+    cooked = next(n for n, one in enumerate(BAKE.ingredients) if one.when == "cooked")
+    other = replace(week, substitutions=(replace(swap, replaces=(cooked,)),))
+    one = edition()
+    of = replace(one, library=replace(one.library, weeks={one.facts.week: other}))
+    (note,) = substitution_notes(BAKE.key, Fraction(5, 4), (), of)
+    assert "5 tbsp tahini in place of ricotta, for Ilka" in words(note).replace("\u00a0", " ")
 
 
 def test_steps_take_their_minutes_from_the_run_sheet() -> None:

@@ -7,8 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from binder.model.food import Food
 from binder.model.quantity import Amount, Interval, Measure, Unit, exactly
 from binder.pages import measurable, measures
+from binder.pages.edition import portions
 from binder.pages.house_style import HouseStyle, house_style
 from binder.tables import measures as published
 
@@ -177,3 +179,29 @@ def test_what_is_bought_in_ounces_is_told_in_ounces_however_little_it_is() -> No
     assert told(27, like=exactly(200, "g")) == "27 g"
     assert measures.amount(exactly(27, "g"), METRIC, like=tin) == "27\u00a0g"
     assert measures.amount(exactly(0, "g"), US, like=tin) == ""
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "food", "text"),
+    [
+        ("15/4", "each", Food("flatbread", aisle="bakery"), "about 4"),
+        ("5/2", "each", Food("pita", aisle="bakery"), "2½"),
+        ("8/3", "each", Food("egg"), "about 2½"), ("3/4", "each", Food("bay leaf"), "about 1"),
+        ("1/5", "each", Food("bay leaf"), "less than 1"), ("9/4", "each", Food("onion"), "2¼"),
+        ("7/2", "sprig", Food("thyme"), "about 4 sprigs"), ("9/4", "clove", Food("garlic"), "about 2 cloves"),
+        ("5/3", "each", Food("onion"), "1⅔"),
+    ],
+)  # fmt: skip
+def test_pieces_that_no_knife_parts_so_are_told_about(value: str, unit: str, food: Food, text: str) -> None:
+    steps = measures.steps_of(food)
+    assert measures.quantity(measure(value, unit), US, steps).replace("\u00a0", " ") == text
+
+
+@pytest.mark.parametrize(
+    ("count", "text"),
+    [("19/6", "about 3¼ portions"), ("5/2", "2½ portions"), ("10/3", "3⅓ portions"), ("1/16", "1/16 portion")],
+)
+def test_portions_that_nobody_can_share_out_are_told_about(count: str, text: str) -> None:
+    assert portions(Fraction(count), US.words).replace("\u00a0", " ").replace("portions", "portion") == text.replace(
+        "portions", "portion"
+    )

@@ -267,7 +267,8 @@ class Words(SiteWords):
     read_the_pack_short = "Read the pack each time."
     read_the_pack = "Read the pack each time you buy: recipes and brands change."
     portions_for = "For {}:"
-    substituted = "Substituted: {use} in place of {instead}, for {eaters} (at the recipe's written size)."
+    substituted = "Substituted: {use} in place of {instead}, for {eaters}."
+    substituted_each = "Substituted: {use} in place of {instead} for each portion, for {eaters}."
     substitution_check = "A substitution brings its own allergens: they are counted in the words for that eater."
     core_meat = (
         "core temperature, by thermometer: poultry 165 °F / 74 °C; ground meat 160 °F / 71 °C; steaks, chops and "
