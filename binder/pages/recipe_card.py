@@ -13,6 +13,7 @@ from binder.pages.card_notes import allergen_box, care, substitution_notes
 from binder.pages.card_steps import steps
 from binder.pages.edition import Edition, is_cold, name_of, portions, run, session_title, unique
 from binder.pages.figures import IN_SHORT, in_short, missing_foods, tally_text
+from binder.pages.figures_from import footnote
 from binder.pages.format import day, days, first_upper, fraction, listed
 from binder.pages.measures import amount, quantity
 from binder.pages.page import Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
@@ -160,7 +161,7 @@ def portion_size(facts: RecipeFacts, edition: Edition) -> str:
     elif facts.portion:
         said.append(_pieces_or_amount(facts.portion, edition))
     portion, w = facts.per_portion, edition.words
-    if not (measure and measure.unit in ("g", "kg")) and (weight := of_portion(portion, w)) is not None:
+    if not (measure and measure.unit in ("g", "kg")) and (weight := of_portion(portion, w, short=True)) is not None:
         said.append(weight if portion.cooked_grams_from == "estimate" else w.about.format(weight))
     return ", ".join(said)
 
@@ -219,7 +220,10 @@ def _notes(card: Card, edition: Edition) -> list[Block]:
     blocks: list[Block] = [Prose(recipe.notes)] if recipe.notes.strip() else []
     if edition.private and recipe.private:
         blocks.append(Para(plain(f"{w.private_note}: {recipe.private}"), "note"))
-    return [*blocks, Para(run(w.source.format(recipe.source)), "source")] if recipe.source else blocks
+    # One line at the foot of the card, in small type: whose recipe, and whose figures.
+    foot = [w.source.format(recipe.source)] if recipe.source else []
+    foot += [said] if (said := footnote(card.facts, edition)) else []
+    return [*blocks, Para(run(w.separator.join(foot)), "source")] if foot else blocks
 
 
 def _sections(card: Card) -> list[Block]:

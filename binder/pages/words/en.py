@@ -282,6 +282,11 @@ class Words(SiteWords):
     )
     local_rules = "Local food-safety rules and the advice of licensed professionals come before anything printed here."
 
+    # ---- where a card's figures come from ----
+    figures_come_from = "Figures: {}."
+    from_table, from_one_label, from_labels = "USDA SR28", "1 label", "{} labels"
+    figures_incomplete, weight_is_estimate = "none for {}", "≈ estimate"
+
     # ---- what a portion weighs ----
     weight_before_cooking = "Weight of a portion: {}, the sum of what goes in, before cooking."
     weight_known: Map = MappingProxyType(
