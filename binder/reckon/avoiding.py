@@ -14,6 +14,7 @@ from binder.tables.words import key
 # A last word that makes another food of what stands before it: peanut butter is no butter.
 NOT_A_KIND = frozenset({"butter", "milk", "cream", "water"})
 _ASIDE = re.compile(r"\([^)]*\)")
+_FOR = re.compile(r"\s+(?:for|to|plus)\s", re.IGNORECASE)  # `olive oil for the onions` holds none
 
 
 def avoided_foods(avoided: str, facts: RecipeFacts) -> tuple[str, ...]:
@@ -70,5 +71,5 @@ def _own_names(line: Ingredient) -> tuple[str, ...]:
 
 def _written(line: Ingredient) -> str:
     """The words of a line up to its preparation, without what stands in parentheses and what may stand instead."""
-    text = _ASIDE.sub(" ", line.text).split(",")[0]
+    text = _FOR.split(_ASIDE.sub(" ", line.text).split(",")[0])[0]
     return text.split(f" or {line.alternative}")[0] if line.alternative else text

@@ -36,7 +36,9 @@ AFTER = re.compile(
 )
 FOR = re.compile(
     r"\s+(?:for|to)\s+(?:the\s+)?(?:serv(?:e|ing)|garnish(?:ing)?|frying|dusting|brush(?:ing)?|greas(?:e|ing)|drizzl(?:e|ing)"
-    r"|sprinkl(?:e|ing)|topping|rolling|coating|decorat(?:e|ing|ion)|finish(?:ing)?|(?:the )?(?:pan|dish|tin))\b.*$",
+    r"|sprinkl(?:e|ing)|topping|rolling|coating|decorat(?:e|ing|ion)|finish(?:ing)?|(?:the )?(?:pan|dish|tin))\b.*$"
+    # What it is for, by name: `olive oil for the dressing`, `oil to fry the onions`.
+    r"|\s+for\s+(?:the|your)\s+\S.*$|\s+to\s+(?:fry|cook|saut[eé]|sear|brown|toss|dress|loosen|thicken|cover)\b.*$",
     re.IGNORECASE,
 )
 

@@ -101,6 +101,19 @@ def test_pieces_and_measures_add_up(line: str, weight: float) -> None:
     assert grams(made) == pytest.approx(weight, rel=0.01)
 
 
+@pytest.mark.parametrize(
+    ("line", "food"),
+    [
+        ("2 tbsp olive oil for the dressing", "olive oil"), ("1 tbsp vinegar for the poaching water", "vinegar"),
+        ("3 tbsp vegetable oil to fry the onions", "vegetable oil"), ("1 tsp salt for the pasta water", "salt"),
+        ("500 ml water to cover", "water"), ("50 g butter for your toast", "butter"),
+    ],
+)  # fmt: skip
+def test_what_it_is_for_is_no_part_of_the_food(line: str, food: str) -> None:
+    made, problems = read(line)
+    assert made is not None and made.food.name == food and problems == ()
+
+
 # Not a food of the tables, or one whose allergens another food of a like name would hide.
 @pytest.mark.parametrize(
     "line",

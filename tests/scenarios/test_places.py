@@ -170,6 +170,8 @@ def test_what_an_eater_avoids(kitchen: Kitchen, avoids: str, line: str, found: l
         ("game", "400 g diced venison", "400 g stewing beef"),
         ("tomatoes", "2 tbsp tomato paste", "2 tomatillos"),
         ("cherries", "100 g cherries", "100 g cherry tomatoes"),
+        ("onions", "1 tsp onion powder", "2 tbsp olive oil for the onions"),
+        ("meat", "500 ml lamb stock", "2 tbsp vegetable oil to fry the steak"),
     ],
 )
 def test_a_kind_of_food_is_kept_away(kitchen: Kitchen, avoids: str, held: str, left: str) -> None:

@@ -316,7 +316,7 @@ class Words(SiteWords):
     weighed_last, weighed_now = "{dish} {grams} ({week})", "which is {grams} for {portions}"
     week_short = "Week {}"
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
-    nearly_note = "≈ is an estimate from what goes in; `weighs:` in the recipe takes what the scale said."
+    nearly_note = "≈ is an estimate from what goes in; a weighed batch goes into the recipe as “weighs: 2400 g”."
     packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
     second_check_note = "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
     no_container, tare, compartments = "{} without a container", "empty {}", "compartments {}"
