@@ -20,6 +20,7 @@ SHOWN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g")
 GRAM_DECIMALS = 1
 FIGURE_DECIMALS = 2
 ROUNDED_ALIKE = 1e-6
+FINEST = 0.1  # a smaller spread takes more decimals, so that it never reads as none
 
 
 def where_from(facts: RecipeFacts, shelf: Shelf) -> Fold:
@@ -134,5 +135,5 @@ def figure_of_100_g(food: Food, nutrient: str, words: Words) -> str:
     if below == 0:
         return words.rounded_from_up_to.format(said, number(before.high, 1))
     if abs(below - above) < ROUNDED_ALIKE * above:
-        return f"{said}{NBSP}±{NBSP}{number(above, 1)}"
+        return f"{said}{NBSP}±{NBSP}{number(above, 1 if above >= FINEST else 3)}"
     return words.rounded_from.format(said, f"{number(before.low, 1)}{EN_DASH}{number(before.high, 1)}")

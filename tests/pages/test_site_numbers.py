@@ -25,6 +25,7 @@ def of(value: float | None, before: Interval | None) -> str:
     ("value", "before", "said"),
     [
         (400.0, Interval(383.3333, 416.6667), "400 ± 16.7"),
+        (0.2083, Interval(0.1875, 0.2291), "0.208 ± 0.021"),
         (0.0, Interval(0, 16.6667), "0 (up to 16.7)"),
         (166.6667, Interval(158.3333, 183.3333), "166.667 (158.3–183.3)"),
         (212.0, None, "212"),
