@@ -39,7 +39,8 @@ def can_do(place: Place, line: Reheat) -> bool:
     if line.means in ALWAYS:
         return True
     wanted = tool_of(line.means)
-    return any(tool.kind == wanted or tool.kind.endswith(wanted) for tool in place.tools)
+    kinds = {tool.kind for tool in place.tools} - {"dutch oven"}  # a pot by another name
+    return any(kind == wanted or kind.endswith(f" {wanted}") for kind in kinds)
 
 
 def line_at(recipe: Recipe, place: Place, frozen: bool = False) -> Reheat | None:

@@ -253,6 +253,13 @@ def test_of_two_microwaves_the_one_that_was_written(kitchen: Kitchen, line: str,
     assert (found["watts"], found["seconds"]) == (watts, seconds)
 
 
+@pytest.mark.parametrize(("tool", "found"), [("toaster oven", []), ("oven", []), ("dutch oven", ["cannot-reheat"])])
+def test_what_is_an_oven(kitchen: Kitchen, tool: str, found: list[str]) -> None:
+    kitchen.household("{name: school, has: []", f"{{name: school, has: [{tool}]")
+    kitchen.recipe("pot", dish(more="reheat: ['oven 350 F, 20 min']\n"))
+    assert codes(kitchen.week(plan("lunch: pot, for: Bea, on: mon")).check()) == found
+
+
 def test_frozen_pulled_carried_and_heated_elsewhere(kitchen: Kitchen) -> None:
     """1 day; Thursday for the ward (a refrigerator, 700 W): frozen, pulled Wednesday 10, carried, 3 min 35 s."""
     kitchen.recipe("pot", dish(more="keeps: {fridge: 1 day}\nreheat: ['microwave 1000 W, 2 min 30 s, covered']\n"))
