@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 from binder.commands.arguments import AT, CONTENT, COOKS, TODAY, WEEK, Start, read
+from binder.commands.explain import ALL, HINT, explained
 from binder.commands.from_past import not_closed, session_words, unfinished, weights
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, summary
@@ -28,6 +29,13 @@ from binder.reckon.tried import Tried
 @CONTENT
 @click.option("--json", "as_json", is_flag=True, help="The problems as JSON on standard output.")
 @click.option("--strict", is_flag=True, help="Warnings count as errors.")
+@click.option(
+    "--explain",
+    metavar="CODE",
+    is_flag=False,
+    flag_value=ALL,
+    help="What a problem code means, with a line as it was and as it should be; `all` lists the codes.",
+)
 @TODAY
 @WEEK
 @COOKS
@@ -36,12 +44,16 @@ def command(
     content: Path,
     as_json: bool,
     strict: bool,
+    explain: str | None,
     today: date | None,
     week: str | None,
     cooks: int | None,
     at: tuple[Start, ...],
 ) -> None:
     """Say everything that is wrong or unsure, and build nothing."""
+    if explain is not None:
+        click.echo("\n".join(explained(explain)))
+        return
     files = read(content)
     with Status() as status:
         examined = look(files, today, week, status, tried=Tried(cooks, at), memory=of_this_program())
@@ -56,6 +68,8 @@ def command(
         for line in _far_off(examined, files.name):
             click.echo(line)
         click.echo(summary(examined.problems, "" if examined.problems else "nothing to mend"))
+        if examined.problems:
+            click.echo(HINT)
     sys.exit(1 if examined.has_errors or (strict and examined.problems) else 0)
 
 

@@ -19,6 +19,7 @@ LISTS = {"reckon/facts.py", "pages/page.py", "pages/words/en.py"}
 # Each room with the rooms (and modules) it may import from; a room always sees itself.
 MAY_IMPORT = {
     "problem": set(),
+    "problem_codes": {"problem"},
     "source": {"problem"},
     "model": {"problem"},
     "tables": set(),
@@ -42,7 +43,7 @@ MAY_IMPORT = {
     "shared": {"model", "pages", "press", "disk", "memory", "examine"},
     "commands": {
         *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),
-        *("disk", "memory", "examine", "build", "outputs", "preview", "shared"),
+        *("disk", "memory", "examine", "build", "outputs", "preview", "shared", "problem_codes"),
     },
     "preview": {"problem", "disk", "memory", "examine", "build", "outputs", "commands.terminal"},
     "outputs": set(),
@@ -50,7 +51,7 @@ MAY_IMPORT = {
     "cli": set(),  # it names its commands and loads each on use
 }
 # Rooms below build know no clock, no disk and no environment; tables read their own packaged files.
-PURE = ("source", "model", "check", "reckon", "pages", "press", "tables")
+PURE = ("source", "model", "check", "reckon", "pages", "press", "tables", "problem_codes")
 FORBIDDEN_CALLS = {
     "date.today", "datetime.now", "datetime.utcnow", "time.time", "os.getenv", "getenv", "open",
     "read_text", "read_bytes", "write_text", "write_bytes",
