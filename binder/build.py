@@ -13,7 +13,7 @@ from binder.disk import Content, digest, theme_digest
 from binder.examine import Examined, Say
 from binder.memory import Memory
 from binder.model.library import Library
-from binder.outputs import Kind
+from binder.outputs import SOME_SECTIONS, Kind
 from binder.pages import binder as binder_section
 from binder.pages import calendar, data, labels, schema, site
 from binder.pages.page import LabelPages
@@ -37,15 +37,17 @@ def outputs(
     memory: Memory,
     say: Say = lambda s: None,
     standing: frozenset[str] = frozenset(),
+    sections: frozenset[str] = frozenset(),
 ) -> Mapping[str, bytes]:
     """Path below the output folder to bytes, for the kinds asked for.
 
-    `standing` names the weeks whose binder lies there already and stays: the site's pages point to it.
+    `standing` names the weeks whose binder lies there already and stays: the site's pages point to it. `sections`: of
+    the binder only these, in a file of their own.
     """
     assert examined.library is not None
     printed = frozenset(filter(None, [examined.current])) if "print" in kinds else standing
     files: dict[str, bytes] = {}
-    drawings = _drawings(examined, content, theme, kinds, memory)
+    drawings = _drawings(examined, content, theme, kinds, memory, sections)
     known = {path: memory.known(drawing.key) for path, drawing in drawings.items()}
     makers: dict[Kind, Callable[[], Mapping[str, bytes]]] = {
         "facts": lambda: _facts(examined, content, memory),
@@ -189,12 +191,20 @@ class Drawing:
 
 
 def _drawings(
-    examined: Examined, content: Content, theme: Theme, kinds: frozenset[Kind], memory: Memory
+    examined: Examined,
+    content: Content,
+    theme: Theme,
+    kinds: frozenset[Kind],
+    memory: Memory,
+    sections: frozenset[str],
 ) -> dict[str, Drawing]:
     facts = _current(examined)
     found: dict[str, Drawing] = {}
     if facts is not None and "print" in kinds:
-        found[f"print/{facts.week}-binder.pdf"] = _binder(facts, examined, content, theme, memory)
+        name = SOME_SECTIONS if sections else "-binder.pdf"
+        drawing = _binder(facts, examined, content, theme, memory, sections)
+        if drawing is not None:
+            found[f"print/{facts.week}{name}"] = drawing
     if facts is not None and facts.labels and "labels" in kinds:
         found[f"print/{facts.week}-labels.pdf"] = _labels(facts, examined, theme)
     return found
@@ -206,17 +216,28 @@ def _labels(facts: WeekFacts, examined: Examined, theme: Theme) -> Drawing:
     place = geometry(library)
     base = (library.household.site_address or "").rstrip("/")
     codes = tuple(f"{base}/recipes/{label.recipe}/index.html" for label in facts.labels) if base else ()
-    key = ("labels", repr(sheet), repr(place), repr(codes), theme_digest(theme), str(today))
-    return Drawing(key, partial(_labels_pdf, sheet, place, theme, today, codes))
+    marks = library.household.labels.cut_marks
+    key = ("labels", repr(sheet), repr(place), repr(codes), theme_digest(theme), str(today), str(marks))
+    return Drawing(key, partial(_labels_pdf, sheet, place, theme, today, codes, marks))
 
 
-def _labels_pdf(pages: LabelPages, place: Geometry, theme: Theme, today: date, codes: tuple[str, ...]) -> bytes:
+def _labels_pdf(
+    pages: LabelPages, place: Geometry, theme: Theme, today: date, codes: tuple[str, ...], marks: bool
+) -> bytes:
     from binder.press.labels import labels_pdf  # What draws PDFs is loaded where it draws.
 
-    return labels_pdf(pages, place, theme, today, codes)
+    return labels_pdf(pages, place, theme, today, codes, cut_marks=marks)
 
 
-def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme, memory: Memory) -> Drawing:
+def _binder(
+    facts: WeekFacts,
+    examined: Examined,
+    content: Content,
+    theme: Theme,
+    memory: Memory,
+    sections: frozenset[str],
+) -> Drawing | None:
+    """The binder, or some of its sections; None where the week has nothing for these."""
     asked = examined.asked
     made = binder_section.binder_pages(
         facts,
@@ -225,6 +246,10 @@ def _binder(facts: WeekFacts, examined: Examined, content: Content, theme: Theme
         draft=asked.draft,
         private=asked.private,
     )
+    if sections:
+        made = binder_section.only_sections(made, sections)
+        if not made.sections:
+            return None
     photos, today = _photos(examined, content, memory), examined.asked.today
     key = ("binder", repr(made), theme_digest(theme), str(today), repr(sorted(photos.items())))
     return Drawing(key, partial(binder_pdf, made, theme, today, photos))

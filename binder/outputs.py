@@ -8,6 +8,15 @@ Kind = Literal["site", "print", "labels", "calendar", "share", "facts"]
 KINDS: tuple[Kind, ...] = ("site", "print", "labels", "calendar", "share", "facts")
 
 
+# The binder's sections by name, in the order of their numbers; `pages.binder` makes them.
+SECTIONS = (
+    "week", "shopping", "mise", "run-sheet", "cards", "packing", "reheating", "carry", "pull", "kits", "allergens",
+    "numbers", "keeping", "notes",
+)  # fmt: skip
+SOME_SECTIONS = "-sections.pdf"
+TEST_SHEET = "print/test-labels.pdf"
+
+
 def owner(path: str) -> Kind:
     """The kind that a file below the output folder belongs to."""
     if path.startswith("print/"):

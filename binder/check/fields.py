@@ -9,23 +9,16 @@ from binder.check.closed_fields import ClosedFields
 from binder.check.compounds import AsItWas, Either, ListOf, MapOf, OneOrMany
 from binder.check.dates import DateText, Life, Minutes, Time, WeekKey
 from binder.check.declare import Field, Fields, Record, Said
+from binder.check.label_stock import LabelsFields
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
 from binder.check.line_kinds import IngredientItem, IngredientList, ReheatText, StockText
 from binder.check.lives import PartLives
 from binder.model.recipe import MEALS, Meal
-from binder.tables import aisles, keeping, sheets
+from binder.tables import aisles, keeping
 
 _TALLY = MapOf(Text(), MapOf(AmountText(), NumberText(zero=True)))
 
 # ---- household.yaml ----
-
-
-class LabelsFields(Fields):
-    what = "labels"
-    sheet = Field("sheet", OneOf(sheets.names()), "The sheet in use, by paper and grid.")
-    first_free = Field("first free", Whole(1), "The first position not used yet, counted along the rows.")
-    right = Field("move right", NumberText(signed=True), "Millimetres to move the print to the right.")
-    down = Field("move down", NumberText(signed=True), "Millimetres to move the print down.")
 
 
 class EaterFields(Fields):
@@ -77,6 +70,16 @@ class ContainerFields(Fields):
     tare = Field("tare", Quantity("g"), "What it weighs empty.")
 
 
+class BinderFields(Fields):
+    what = "binder"
+    hole_marks = Field(
+        "hole marks", YesNo(), "Marks in the gutter for the paper's holes: two by ISO 838, three in inches."
+    )
+    own_sheets = Field(
+        "sections on own sheets", YesNo(), "Each section begins on a right-hand page, to be exchanged alone."
+    )
+
+
 class HouseholdFields(Fields):
     what = "household.yaml"
     household = Field("household", Text(), "What the household is called.", required=True)
@@ -93,6 +96,7 @@ class HouseholdFields(Fields):
     places = Field("places", ListOf(Record(PlaceFields)), "Where meals are eaten; home is always one of them.")
     containers = Field("containers", ListOf(Record(ContainerFields)), "What food is packed into.")
     labels = Field("labels", Record(LabelsFields), "The label sheet and how far it is used.")
+    binder = Field("binder", Record(BinderFields), "How the binder's sheets are bound.")
     site_address = Field("site address", WebAddress(), "Where the site is put; QR codes need it.")
     minutes = Field(
         "session minutes", MapOf(Text(), NumberText()), "Minutes of each session for washing up, walking, ..."

@@ -13,20 +13,20 @@ from binder.check import allergen_words
 from binder.check.aims import aim, tally_aim
 from binder.check.amounts import amount_of
 from binder.check.declare import Entry, Field, Found, Said
-from binder.check.fields import HOUSEHOLD, ContainerFields, EaterFields, HouseholdFields, LabelsFields, PlaceFields
+from binder.check.fields import HOUSEHOLD, BinderFields, ContainerFields, EaterFields, HouseholdFields, PlaceFields
+from binder.check.label_stock import label_stock
 from binder.check.near import did_you_mean, nearest, ways_out
 from binder.check.pantry import Pantry, named_outright, near_names
-from binder.model.household import HOME, Aim, Caution, Container, Eater, Household, LabelStock, Place, Tool
+from binder.model.household import HOME, Aim, Binding, Caution, Container, Eater, Household, Place, Tool
 from binder.model.recipe import MEALS
 from binder.problem import Problem, error
 from binder.source.document import Document
-from binder.tables import allergens, composition, food_kinds, measures, sheets
+from binder.tables import allergens, composition, food_kinds, measures
 from binder.tables.allergens import AllergenList
 
 T = TypeVar("T")
 MEAL_TIMES = MappingProxyType({"breakfast": 420, "lunch": 720, "snack": 900, "dinner": 1110})  # minutes after midnight
 EVERYONE = "everyone"
-_SHEETS = {"letter": "letter 3x10", "half-letter": "letter 3x10", "a4": "a4 3x7", "a5": "a4 3x7"}
 
 
 def listed_in(entry: Entry) -> AllergenList:
@@ -68,9 +68,10 @@ def household_of(entry: Entry, pantry: Pantry) -> tuple[Household, tuple[Problem
         eaters=_eaters(entry, caution, places, pantry, found),
         places=places,
         containers=_containers(entry, pantry.cup, found),
-        labels=_labels(get(HouseholdFields.labels), paper, found),
+        labels=label_stock(get(HouseholdFields.labels), paper, found),
         site_address=_or_none(get(HouseholdFields.site_address)),
         session_minutes=_minutes(entry),
+        binding=_binding(get(HouseholdFields.binder)),
     )
     return made, tuple(found)
 
@@ -257,18 +258,10 @@ def _container(name: Said[str], entry: Entry, cup: measures.System, found: Found
     )
 
 
-def _labels(entry: Entry | None, paper: str, found: Found) -> LabelStock:
+def _binding(entry: Entry | None) -> Binding:
     if entry is None:
-        return LabelStock(_SHEETS[paper])
-    sheet = sheets.SHEETS[_value(entry.get(LabelsFields.sheet), _SHEETS[paper])]
-    first = entry.get(LabelsFields.first_free)
-    if first and first.value > sheet.capacity:
-        message = f"a sheet {sheet.name} has {sheet.capacity} labels"
-        found.append(error(first.span, "bad-amount", message, "a full sheet is followed by 1"))
-        first = None
-    right, down = entry.get(LabelsFields.right), entry.get(LabelsFields.down)
-    offset = (float(right.value) if right else 0.0, float(down.value) if down else 0.0)
-    return LabelStock(sheet.name, _value(first, 1), offset)
+        return Binding()
+    return Binding(_value(entry.get(BinderFields.hole_marks), False), _value(entry.get(BinderFields.own_sheets), False))
 
 
 def _minutes(entry: Entry) -> MappingProxyType[str, Fraction] | None:

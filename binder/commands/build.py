@@ -20,7 +20,7 @@ from binder.commands import together
 from binder.commands.arguments import AT, CONTENT, COOKS, OUT, THEME, TODAY, WEEK, Start, may_colour, read, theme_of
 from binder.commands.terminal import Status
 from binder.memory import Key, of_this_program
-from binder.outputs import KINDS, Kind, owner
+from binder.outputs import KINDS, SECTIONS, SOME_SECTIONS, Kind, owner
 from binder.press.theme import Theme
 
 
@@ -39,9 +39,12 @@ class Wanted:
     standing: frozenset[str]  # the weeks whose binder lies in `out`
     cooks: int | None = None  # other sessions than are written
     at: tuple[Start, ...] = ()
+    sections: frozenset[str] = frozenset()  # of the binder only these
 
     def owned(self, path: str) -> bool:
-        """Whether a file of the output is of a kind that is built."""
+        """Whether a file of the output is of a kind that is built; sections alone leave the whole binder there."""
+        if self.sections:
+            return path.endswith(SOME_SECTIONS)
         return owner(path) in self.kinds
 
     def key(self) -> Key:
@@ -49,11 +52,22 @@ class Wanted:
         # A binder that is drawn takes the place of the standing ones.
         standing = [] if "print" in self.kinds else sorted(self.standing)
         asked = (self.week, self.draft, self.private, sorted(self.kinds), standing, self.cooks, self.at)
+        sections = repr(sorted(self.sections))
         shown = (self.content.name, self.content.shown)
         theirs = [part for name, raw in sorted(self.content.files.items()) for part in (name, raw)]
         photos = [part for name, raw in sorted(self.content.photos.items()) for part in (name, raw)]
         counts = f"{len(theirs)} {len(photos)}"
-        return ("built", str(self.today), repr(asked), *shown, disk.theme_digest(self.theme), counts, *theirs, *photos)
+        return (
+            "built",
+            str(self.today),
+            repr(asked),
+            sections,
+            *shown,
+            disk.theme_digest(self.theme),
+            counts,
+            *theirs,
+            *photos,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +78,11 @@ class Built:
     coloured: tuple[str, ...]
     found: str
     files: dict[str, bytes]
+    takes: dict[str, str]  # of what is printed, by path
 
     def written(self) -> bytes:
         """As it is remembered."""
-        return marshal.dumps((self.plain, self.coloured, self.found, self.files))
+        return marshal.dumps((self.plain, self.coloured, self.found, self.files, self.takes))
 
 
 @click.command()
@@ -76,6 +91,14 @@ class Built:
 @TODAY
 @WEEK
 @click.option("--only", "only", multiple=True, type=click.Choice(KINDS), help="One kind of output; repeatable.")
+@click.option(
+    "--section",
+    "sections",
+    multiple=True,
+    metavar="NAME",
+    type=click.Choice([*SECTIONS, *map(str, range(1, len(SECTIONS) + 1))]),
+    help=f"Only this section of the binder, by name or number; repeatable: {', '.join(SECTIONS)}.",
+)
 @click.option("--draft", is_flag=True, help="Build in spite of errors, marked DRAFT on every page.")
 @click.option("--private", is_flag=True, help="Show private notes on the household's own pages (binder and site).")
 @COOKS
@@ -87,6 +110,7 @@ def command(
     today: date | None,
     week: str | None,
     only: tuple[str, ...],
+    sections: tuple[str, ...],
     draft: bool,
     private: bool,
     cooks: int | None,
@@ -97,9 +121,14 @@ def command(
     files, set_with = read(content), theme_of(theme, content)
     if together.unfinished(content):
         click.echo(together.STOPPED, err=True)
-    kinds = cast("frozenset[Kind]", frozenset(only) or frozenset(KINDS))
+    if sections and set(only) - {"print"}:
+        raise click.UsageError("--section prints sections of the binder and nothing else; leave --only out")
+    kinds = cast("frozenset[Kind]", frozenset(only or (["print"] if sections else KINDS)))
+    named = frozenset(SECTIONS[int(name) - 1] if name.isdigit() else name for name in sections)
     standing = disk.standing_binders(out)
-    wanted = Wanted(files, set_with, out, today or date.today(), week, kinds, draft, private, standing, cooks, at)
+    wanted = Wanted(
+        files, set_with, out, today or date.today(), week, kinds, draft, private, standing, cooks, at, named
+    )
     memory, key = of_this_program(), wanted.key()
     built, changed = _standing(memory.known(key), wanted), 0
     if built is None:
@@ -117,7 +146,8 @@ def command(
     click.echo(f"{built.found}{len(built.files)} files in {out}, {changed} of them new or changed")
     for path in sorted(built.files):
         if path.startswith("print/") or path == "site/index.html":
-            click.echo(f"  {out / path}")
+            takes = built.takes.get(path)
+            click.echo(f"  {out / path}{f': {takes}' if takes else ''}")
 
 
 def _standing(remembered: bytes | None, wanted: Wanted) -> Built | None:

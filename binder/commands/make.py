@@ -14,6 +14,8 @@ from binder.commands.from_past import not_closed
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, problem_lines, summary
 from binder.memory import Memory
+from binder.outputs import owner
+from binder.press.ink import taken
 from binder.reckon.tried import Tried
 
 
@@ -27,7 +29,7 @@ def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
     if examined.library is None or (examined.has_errors and not wanted.draft):
         click.echo(summary(examined.problems, "nothing was replaced"), err=True)
         sys.exit(1)
-    made = outputs(examined, files, wanted.theme, wanted.kinds, memory, status.stage, wanted.standing)
+    made = outputs(examined, files, wanted.theme, wanted.kinds, memory, status.stage, wanted.standing, wanted.sections)
     behind = tuple(not_closed(examined))
     for line in behind:
         click.echo(line, err=True)
@@ -37,6 +39,25 @@ def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
         tuple(problem_lines(examined.problems, examined.texts, files.shown, colour)) for colour in (False, True)
     )
     found = f"{summary(examined.problems, '')}; " if examined.problems else ""
-    return Built(
-        (*plain, *behind), (*coloured, *behind), found, {path: sha256(raw).digest() for path, raw in made.items()}
-    ), changed
+    hashes = {path: sha256(raw).digest() for path, raw in made.items()}
+    takes = {
+        path: _takes(raw, hashes[path], owner(path) == "print", memory)
+        for path, raw in made.items()
+        if path.startswith("print/")
+    }
+    return Built((*plain, *behind), (*coloured, *behind), found, hashes, takes), changed
+
+
+def _takes(pdf: bytes, mark: bytes, both_sides: bool, memory: Memory) -> str:
+    """`49 pages, 25 sheets, ink on 5.1 % of the paper`; ink where there is something to measure it with."""
+
+    def counted() -> bytes:
+        what = taken(pdf)
+        said = _many(what.pages, "page") + (f", {_many(what.sheets, 'sheet')}" if both_sides else "")
+        return (f"{said}, ink on {what.ink * 100:.1f} % of the paper" if what.ink is not None else said).encode()
+
+    return memory.recall(("takes", mark.hex(), str(both_sides)), counted).decode()
+
+
+def _many(count: int, of: str) -> str:
+    return f"{count} {of}{'' if count == 1 else 's'}"

@@ -85,6 +85,15 @@ class LabelStock:
     sheet: str  # a sheet name of tables.sheets
     first_free: int = 1  # 1-based, row by row
     offset_mm: tuple[float, float] = (0.0, 0.0)
+    cut_marks: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Binding:
+    """How the binder's sheets are bound: marks to punch by, sections that begin on a sheet of their own."""
+
+    hole_marks: bool = False
+    own_sheets: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +115,7 @@ class Household:
     labels: LabelStock
     site_address: str | None = None
     session_minutes: Mapping[str, Fraction] | None = None  # stated: washing up, walking
+    binding: Binding = Binding()
 
     def eater(self, name: str) -> Eater:
         return next(eater for eater in self.eaters if eater.name == name)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import replace
 
 from binder.model.library import Library
 from binder.pages import (
@@ -74,7 +75,16 @@ def binder_pages(
         running=f"{library.household.name}{w.separator}{title}",
         draft=w.draft if draft else "",
         front=_front(edition, empty),
+        last_section=max((section.number for section in sections), default=0),
+        own_sheets=library.household.binding.own_sheets,
+        hole_marks=library.household.binding.hole_marks,
     )
+
+
+def only_sections(whole: Binder, keys: Collection[str]) -> Binder:
+    """Some sections of a binder, to be put in the place of those that are there: numbers and tabs stay their own."""
+    sections = tuple(section for section in whole.sections if section.key in keys)
+    return replace(whole, sections=sections, whole=False, own_sheets=True)
 
 
 def _front(edition: Edition, empty: list[str]) -> tuple[Block, ...]:

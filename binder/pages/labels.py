@@ -6,8 +6,9 @@ from binder.model.library import Library
 from binder.pages.card_notes import allergen_words
 from binder.pages.edition import Edition, edition_of, is_cold, portions, unique
 from binder.pages.format import NBSP, day, first_upper, week_title
-from binder.pages.page import Label, LabelPages
+from binder.pages.page import Label, LabelPages, RegistrationSheet
 from binder.pages.portion_weight import weight
+from binder.pages.words import words_of
 from binder.reckon.facts import LabelFacts, WeekFacts
 
 
@@ -24,6 +25,13 @@ def label_pages(week_facts: WeekFacts, library: Library, *, draft: bool = False)
         labels=labels,
         draft=w.draft if draft else "",
     )
+
+
+def registration_sheet(library: Library) -> RegistrationSheet:
+    """What stands on the sheet by which the printer is set right."""
+    w = words_of(library.household.language)
+    title = w.test_sheet_title.format(library.household.labels.sheet)
+    return RegistrationSheet(title, library.household.language, w.test_sheet_how)
 
 
 def label_lines(week_facts: WeekFacts, library: Library) -> tuple[tuple[str, ...], ...]:

@@ -351,6 +351,10 @@ class Binder:
     running: str  # the running head's left side
     draft: str = ""  # the word to print over every page, or ""
     front: tuple[Block, ...] = ()  # the front sheet's words: caution, convention of dates, rule set
+    whole: bool = True  # False: only some sections, without the front sheet and its contents
+    last_section: int = 0  # the number of the last there is, whether or not it is printed: tabs go by it
+    own_sheets: bool = False  # each section begins on a right-hand page
+    hole_marks: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -415,6 +419,15 @@ class Label:
     heat: str
     small: str  # portion grams, id
     kind: str = "portion"
+
+
+@dataclass(frozen=True, slots=True)
+class RegistrationSheet:
+    """The sheet by which a printer is set right; `how` says what to do with it."""
+
+    title: str
+    language: str
+    how: str
 
 
 @dataclass(frozen=True, slots=True)

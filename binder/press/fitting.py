@@ -117,6 +117,12 @@ def words(text: str) -> list[str]:
     return [word for word in text.split(" ") if word]
 
 
+def height_pt(fitted: Fitted) -> float:
+    """How high the lines stand above each other."""
+    sizes = sum(len(lines) * fitted.pt(fact) for fact, lines in fitted.facts)
+    return sizes * LEADING + sum(BOX_HIGH_PT for fact, _ in fitted.facts if fact.boxed)
+
+
 def _height(fitted: Sequence[tuple[Fact, Sequence[str]]], size: float) -> float:
     boxes = sum(BOX_HIGH_PT for fact, _ in fitted if fact.boxed)
     return sum(len(lines) for _, lines in fitted) * size * LEADING + boxes

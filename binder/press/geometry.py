@@ -7,7 +7,10 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Geometry:
-    """A sheet of equal labels; lengths in mm, pairs are (width, height); `offset_mm` moves everything (x, y)."""
+    """A sheet of equal labels; lengths in mm, pairs are (width, height); `offset_mm` moves everything (x, y).
+
+    Tape is a page of one label; of height 0 where a label is as long as its words need.
+    """
 
     page_mm: tuple[float, float]
     label_mm: tuple[float, float]
@@ -18,6 +21,16 @@ class Geometry:
     columns: int
     rows: int
     offset_mm: tuple[float, float] = (0.0, 0.0)
+
+    @property
+    def is_tape(self) -> bool:
+        """Whether a page is a label."""
+        return self.page_mm == self.label_mm
+
+    @property
+    def by_content(self) -> bool:
+        """Whether the words of a label say how long it is."""
+        return not self.label_mm[1]
 
     def corner_mm(self, row: int, column: int) -> tuple[float, float]:
         """Upper left corner of a label, row and column from 1, measured from the paper's."""

@@ -8,13 +8,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from itertools import takewhile
-from types import MappingProxyType
 
 from markupsafe import Markup
 
 from binder.pages.page import Binder, Page, Para, Section
 from binder.press import links, picture, svg
 from binder.press.blocks import blocks_html
+from binder.press.holes import hole_marks
+from binder.press.papers import PAPERS, Paper
 from binder.press.picture import Picture
 from binder.press.setting import Setting, environment
 from binder.press.theme import Theme, css_string, font_faces, whole_sheet
@@ -28,30 +29,6 @@ _DRAWING_TYPE = re.compile(r"--drawing-type:\s*([\d.]+)pt")
 PT_PER_MM = 72 / 25.4
 _LONGEST_TAB_MM = 27.0
 _FEWEST_TABS = 8
-
-
-@dataclass(frozen=True, slots=True)
-class Paper:
-    """A page and its margins in mm; `inner` is the binding gutter, `outer` carries the index tab."""
-
-    width_mm: float
-    height_mm: float
-    top_mm: float
-    bottom_mm: float
-    inner_mm: float
-    outer_mm: float
-    tab_depth_mm: float
-
-
-# Gutters leave room for holes punched 12 mm from the edge (ISO 838), 6 mm wide, on either side of the sheet.
-PAPERS: Mapping[str, Paper] = MappingProxyType(
-    {
-        "letter": Paper(215.9, 279.4, 20, 17, 23, 18, 9.5),
-        "a4": Paper(210, 297, 20, 17, 23, 18, 9.5),
-        "half-letter": Paper(139.7, 215.9, 16, 13.5, 18.5, 13.5, 8.5),
-        "a5": Paper(148, 210, 16, 13.5, 19, 14, 8.5),
-    }
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +87,7 @@ def binder_html(
     )  # fmt: skip
     opening = list(takewhile(lambda block: isinstance(block, Para), binder.front))
     parts = tuple(_part(section, binder, setting, anchors) for section in binder.sections)
+    holes = hole_marks(binder.paper) if binder.hole_marks else {}
     html = templates.get_template("binder.html").render(
         binder=binder,
         paper=PAPERS[binder.paper],
@@ -118,9 +96,15 @@ def binder_html(
         parts=parts,
         opening=blocks_html(opening, setting),
         front=blocks_html(binder.front[len(opening) :], setting),
+        holes=sorted(holes),
     )
     fonts = {f"fonts/{name}": content for name, content in theme.fonts.items()}
-    return _BETWEEN.sub("", html), {**fonts, **setting.drawings, **pictures.used}
+    return _BETWEEN.sub("", html), {
+        **fonts,
+        **setting.drawings,
+        **pictures.used,
+        **{f"holes-{side}.svg": content for side, content in holes.items()},
+    }
 
 
 class PaperPictures:
@@ -187,7 +171,7 @@ def _part(section: Section, binder: Binder, setting: Setting, anchors: Mapping[s
 def _tab(section: Section, binder: Binder) -> Tab:
     """The place of the tab: one step further down for each number, whether or not those before are there."""
     paper = PAPERS[binder.paper]
-    count = max(_FEWEST_TABS, *(other.number for other in binder.sections))
+    count = max(_FEWEST_TABS, binder.last_section, *(other.number for other in binder.sections))
     place = section.number - 1
     step = (paper.height_mm - paper.top_mm - paper.bottom_mm) / count
     length, depth = min(step - 1, _LONGEST_TAB_MM), paper.tab_depth_mm

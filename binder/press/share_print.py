@@ -8,7 +8,8 @@ from markupsafe import Markup
 
 from binder.pages.page import Page
 from binder.press.blocks import blocks_html
-from binder.press.pdf import PAPERS, PaperPictures
+from binder.press.papers import PAPERS
+from binder.press.pdf import PaperPictures
 from binder.press.setting import Setting, environment
 from binder.press.share import outside_only
 from binder.press.theme import Theme, font_faces, whole_sheet

@@ -1,10 +1,12 @@
-"""Label sheets by grid and size, and where on the paper each label lies.
+"""Label sheets by grid and size, and where on the paper each label lies; continuous tape by its width.
 
-Sizes in inches are exact (1 in = 25.4 mm). A sheet is named by its paper and grid alone.
+Sizes in inches are exact (1 in = 25.4 mm). A sheet is named by its paper and grid alone, tape by its width and, where
+that is stated, the length of a label: `tape 62 mm`, `tape 2.4 in x 1 1/2 in`.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -29,6 +31,11 @@ class LabelSheet:
     gap_x_mm: float
     gap_y_mm: float
     source: str = SOURCE
+
+    @property
+    def by_content(self) -> bool:
+        """Whether a label is as long as its words need: tape of no stated length."""
+        return not self.label_mm[1]
 
     @property
     def capacity(self) -> int:
@@ -84,9 +91,40 @@ def names() -> tuple[str, ...]:
     return tuple(SHEETS)
 
 
+# Narrower tape has no room for dish, date and what a label contains at 7 pt; wider is a sheet (from the words' size).
+NARROWEST_TAPE_MM, WIDEST_TAPE_MM = 18.0, 120.0
+SHORTEST_LABEL_MM, LONGEST_LABEL_MM = 15.0, 150.0
+_LENGTH = r"([0-9]+(?: [0-9]+/[0-9]+|/[0-9]+|\.[0-9]+)?) ?(mm|cm|in)"
+_TAPE = re.compile(rf"tape {_LENGTH}(?: ?[x×] ?{_LENGTH})?")
+_IN_MM = MappingProxyType({"mm": Fraction(1), "cm": Fraction(10), "in": MM_PER_INCH})
+
+
 def sheet(name: str) -> LabelSheet | None:
-    """The sheet of that name, whatever its case; None when there is none."""
-    return SHEETS.get(" ".join(name.lower().split()))
+    """The sheet or tape of that name, whatever its case; None when there is none."""
+    key = " ".join(name.lower().split())
+    return SHEETS.get(key) or _tape(key)
+
+
+def is_tape(name: str) -> bool:
+    """Whether it is the name of a tape, of whatever size."""
+    return bool(_TAPE.fullmatch(" ".join(name.lower().split())))
+
+
+def _tape(key: str) -> LabelSheet | None:
+    said = _TAPE.fullmatch(key)
+    if said is None:
+        return None
+    width = _tape_mm(said[1], said[2])
+    length = _tape_mm(said[3], said[4]) if said[3] else 0.0
+    if not NARROWEST_TAPE_MM <= width <= WIDEST_TAPE_MM:
+        return None
+    if length and not SHORTEST_LABEL_MM <= length <= LONGEST_LABEL_MM:
+        return None
+    return LabelSheet(key, (width, length), 1, 1, (width, length), 0.0, 0.0, 0.0, 0.0, source="as the household says")
+
+
+def _tape_mm(number: str, unit: str) -> float:
+    return float(sum((Fraction(part) for part in number.split()), Fraction(0)) * _IN_MM[unit])
 
 
 def position(of: LabelSheet, index: int) -> Position:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+from pypdfium2 import PdfDocument
 
 from binder.commands import food
 from binder.tables import everyday
@@ -193,3 +195,42 @@ def test_labels_from_another_position(stew: Kitchen) -> None:
     found = stew.run("labels", str(stew.content), "--out", str(stew.out), "--today", "2026-06-07", "--first-free", "29")
     assert found.exit_code == 0 and "5 labels; next free position 4" in found.output
     assert (stew.out / "print/2026-W24-labels.pdf").is_file()
+
+
+def test_a_section_is_printed_alone_with_its_own_numbers(stew: Kitchen) -> None:
+    stew.build("--only", "print", "--only", "site")
+    whole = (stew.out / "print/2026-W24-binder.pdf").read_bytes()
+    arguments = [str(stew.content), "--out", str(stew.out), "--today", "2026-06-07"]
+    found = stew.run("build", *arguments, "--section", "cards", "--section", "1")
+    assert found.exit_code == 0 and "2026-W24-sections.pdf: " in found.output and " sheets" in found.output
+    assert (stew.out / "print/2026-W24-binder.pdf").read_bytes() == whole and (stew.out / "site/index.html").is_file()
+    pages = [page.get_textpage().get_text_range() for page in PdfDocument(stew.out / "print/2026-W24-sections.pdf")]
+    numbers = [match[0] for text in pages for match in [re.search(r"\b\d{1,2}-\d{1,2}\b", text)] if match]
+    assert numbers[0] == "1-1" and "5-1" in numbers and {number.split("-")[0] for number in numbers} == {"1", "5"}
+    # A section begins on a right-hand page: its back belongs to no other.
+    assert next(n for n, text in enumerate(pages) if "5-1" in text) % 2 == 0
+    stew.build("--only", "print")
+    assert not (stew.out / "print/2026-W24-sections.pdf").exists()
+
+
+def test_a_section_is_one_of_the_binders_and_is_printed_and_nothing_else(stew: Kitchen) -> None:
+    stew.write()
+    for wrong in (["--section", "poster"], ["--section", "15"], ["--section", "cards", "--only", "site"]):
+        assert stew.run("build", str(stew.content), "--out", str(stew.out), *wrong).exit_code == 2
+
+
+def test_a_build_says_what_the_binder_takes_the_second_time_too(stew: Kitchen) -> None:
+    stew.write()
+    arguments = ["build", str(stew.content), "--out", str(stew.out), "--today", "2026-06-07"]
+    first, second = (stew.run(*arguments).output for _ in range(2))
+    pages = len(PdfDocument(stew.out / "print/2026-W24-binder.pdf"))
+    said = f"binder.pdf: {pages} pages, {(pages + 1) // 2} sheets, ink on "
+    assert said in first and said in second
+
+
+def test_the_test_sheet_is_made_alone(stew: Kitchen) -> None:
+    stew.build("--only", "print", "--only", "labels")
+    before = sorted(path.name for path in (stew.out / "print").iterdir())
+    found = stew.run("labels", str(stew.content), "--out", str(stew.out), "--today", "2026-06-07", "--test-sheet")
+    assert found.exit_code == 0 and "print/test-labels.pdf" in found.output.replace(os.sep, "/")
+    assert sorted(path.name for path in (stew.out / "print").iterdir()) == [*before, "test-labels.pdf"]

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from binder.check.tools import kind_of, read_tool
-from binder.model.household import Aim, Household, Tool
+from binder.model.household import Aim, Binding, Household, Tool
 from binder.problem import Span
 
 from .kitchen import HOUSEHOLD, checked, library
@@ -172,3 +172,29 @@ def test_broken_field_stands_on_its_default() -> None:
     result = checked({"household.yaml": HOUSEHOLD.replace("allergen list: us", "paper: leter")})
     assert result.library is not None
     assert result.library.household.paper == "letter"
+
+
+def test_labels_on_tape_registered_and_with_cut_marks() -> None:
+    made = bare("labels: {sheet: Tape 62 mm, registration: {right: 1.5, down: -0.7}, cut marks: yes}\n").labels
+    assert (made.sheet, made.first_free, made.offset_mm, made.cut_marks) == ("tape 62 mm", 1, (1.5, -0.7), True)
+    before = bare("labels: {move right: 1, move down: 2, registration: {down: 3}}\n").labels
+    assert before.offset_mm == (1.0, 3.0) and not before.cut_marks
+
+
+@pytest.mark.parametrize(
+    ("sheet", "code"), [("tape 10 mm", "bad-amount"), ("tape 62", "wrong-type"), ("letter 9x9", "wrong-type")]
+)
+def test_a_sheet_that_there_is_not_is_said(sheet: str, code: str) -> None:
+    result = checked({"household.yaml": f"{HOUSEHOLD}labels: {{sheet: {sheet}}}\n"})
+    assert [(one.code, one.span.line, one.span.column) for one in result.problems] == [(code, 12, 17)]
+
+
+def test_tape_has_one_label_a_page_so_the_first_free_is_the_first() -> None:
+    result = checked({"household.yaml": f"{HOUSEHOLD}labels: {{sheet: tape 62 mm, first free: 2}}\n"})
+    assert [one.code for one in result.problems] == ["bad-amount"]
+
+
+def test_sheets_are_bound_as_the_household_says() -> None:
+    assert bare().binding == Binding(hole_marks=False, own_sheets=False)
+    made = bare("binder: {hole marks: yes, sections on own sheets: yes}\n").binding
+    assert made == Binding(hole_marks=True, own_sheets=True)

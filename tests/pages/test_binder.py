@@ -4,8 +4,9 @@ import re
 from dataclasses import replace
 from itertools import pairwise
 
+from binder import outputs
 from binder.model.library import Library
-from binder.pages.binder import binder_pages
+from binder.pages.binder import SECTIONS, binder_pages, only_sections
 from binder.pages.calendar import calendar_events
 from binder.pages.labels import label_pages
 from binder.pages.page import Binder, Heading, Table
@@ -114,3 +115,15 @@ def test_headings_do_not_skip_a_level() -> None:
         for page in section.pages:
             levels = [1, *(h.level for h in of_kind(page, Heading))]
             assert all(after - before <= 1 for before, after in pairwise(levels)), page.path
+
+
+def test_some_sections_keep_their_numbers_and_leave_the_front_sheet_out() -> None:
+    whole = bound()
+    some = only_sections(whole, {"packing", "run-sheet"})
+    assert [(section.number, section.key) for section in some.sections] == [(4, "run-sheet"), (6, "packing")]
+    assert not some.whole and some.own_sheets and some.last_section == 14
+    assert whole.whole and not whole.own_sheets
+
+
+def test_the_command_lines_names_of_sections_are_the_binders() -> None:
+    assert tuple(key for key, _ in SECTIONS) == outputs.SECTIONS

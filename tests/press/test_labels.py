@@ -4,14 +4,16 @@ import io
 import logging
 from dataclasses import replace
 from datetime import date
+from itertools import pairwise
 
 import pdfplumber
 import pypdfium2
 import pytest
 import zxingcpp
 
-from binder.pages.page import LabelPages
-from binder.press.labels import Geometry, fitted, labels_pdf
+from binder.pages.page import LabelPages, RegistrationSheet
+from binder.press.labels import Geometry, cut_marks_mm, fitted, labels_pdf
+from binder.press.registration import Place, registration_pdf, scales
 from tests.press import samples
 
 TODAY = date(2026, 6, 7)
@@ -142,3 +144,77 @@ def test_what_lost_words_is_named() -> None:
     label = replace(samples.label(1, 1), title="Fennel braise " * 30)
     assert fitted(label, SHEETS["letter 3x10"], samples.DEFAULT).shortened == ("title",)
     assert fitted(samples.label(1, 1), SHEETS["letter 3x10"], samples.DEFAULT).shortened == ()
+
+
+def tape(width: float, length: float = 0.0) -> Geometry:
+    return Geometry((width, length), (width, length), 0, 0, 0, 0, 1, 1)
+
+
+@pytest.mark.pdf
+@pytest.mark.parametrize("width", [18, 24, 38, 62, 102])
+def test_on_tape_a_label_is_as_long_as_its_words_need(width: float) -> None:
+    long = replace(samples.label(1, 1, sheet=2), title="Slow roasted roots with barley and pickles", contains=ALL)
+    pages = LabelPages("Labels", "en", f"tape {width} mm", 2, (samples.label(1, 1), long))
+    with pdfplumber.open(io.BytesIO(labels_pdf(pages, tape(width), samples.DEFAULT, TODAY))) as pdf:
+        assert len(pdf.pages) == 2
+        sizes = [(mm(page.width), mm(page.height)) for page in pdf.pages]
+        for page in pdf.pages:
+            chars = [c for c in page.chars if c["text"].strip()]
+            assert min(c["size"] for c in chars) >= 6.99
+            assert max(mm(c["x1"]) for c in chars) <= mm(page.width) - 1.5
+            assert max(mm(c["bottom"]) for c in chars) <= mm(page.height) - 0.5
+            assert "Contains" in page.extract_text()
+    across, along = (0, 1) if width >= 38 else (1, 0)
+    assert [size[across] for size in sizes] == pytest.approx([width, width], abs=0.1)
+    assert sizes[1][along] > sizes[0][along]
+
+
+ALL = "Contains milk, eggs, fish (trout), tree nuts (almonds, hazelnuts), wheat, soybeans, sesame, peanuts"
+
+
+@pytest.mark.pdf
+def test_on_tape_of_a_stated_length_each_label_has_it_and_a_code_finds_room() -> None:
+    pages = LabelPages("Labels", "en", "tape", 1, (samples.label(1, 1),))
+    for place, size in ((tape(62, 40), (62, 40)), (tape(62), (62, None))):
+        content = labels_pdf(pages, place, samples.DEFAULT, TODAY, addresses=("https://example.org/k",))
+        page = pypdfium2.PdfDocument(content)[0]
+        assert mm(page.get_width()) == pytest.approx(size[0], abs=0.1)
+        assert size[1] is None or mm(page.get_height()) == pytest.approx(size[1], abs=0.1)
+        (found,) = zxingcpp.read_barcodes(page.render(scale=300 / 72).to_pil())
+        assert found.text == "https://example.org/k"
+
+
+@pytest.mark.pdf
+@pytest.mark.parametrize("name", SHEETS)
+def test_cut_marks_stand_beside_each_edge_and_on_no_label(name: str) -> None:
+    place = SHEETS[name]
+    corners = [place.corner_mm(r + 1, c + 1) for r in range(place.rows) for c in range(place.columns)]
+    xs = {round(x + far, 1) for x, _ in corners for far in (0, place.label_mm[0])}
+    ys = {round(y + far, 1) for _, y in corners for far in (0, place.label_mm[1])}
+    with pdfplumber.open(io.BytesIO(drawn(name, cut_marks=True))) as pdf:
+        lines = [(mm(r["x0"]), mm(r["top"]), mm(r["x1"]), mm(r["bottom"])) for r in pdf.pages[0].rects]
+    marks = [one for one in lines if min(one[2] - one[0], one[3] - one[1]) < 0.2 and max(one[2:]) > 0]
+    upright = {round(x0 + (x1 - x0) / 2, 1) for x0, y0, x1, y1 in marks if 1 < y1 - y0 < 5 and x1 - x0 < 0.2}
+    level = {round(y0 + (y1 - y0) / 2, 1) for x0, y0, x1, y1 in marks if 1 < x1 - x0 < 5 and y1 - y0 < 0.2}
+    assert all(any(abs(x - one) <= 0.11 for one in upright) for x in xs), (xs, upright)
+    assert all(any(abs(y - one) <= 0.11 for one in level) for y in ys), (ys, level)
+    for left, top, width, height in cut_marks_mm(place):
+        assert all(
+            left + width <= x or left >= x + place.label_mm[0] or top + height <= y or top >= y + place.label_mm[1]
+            for x, y in corners
+        )
+
+
+@pytest.mark.pdf
+@pytest.mark.parametrize("place", [*SHEETS.values(), tape(62)])
+def test_the_test_sheet_outlines_every_position_and_has_a_scale_in_millimetres(place: Geometry) -> None:
+    sheet = RegistrationSheet("Test sheet", "en", "Print at 100 %.")
+    with pdfplumber.open(io.BytesIO(registration_pdf(sheet, place, samples.DEFAULT, TODAY))) as pdf:
+        (page,) = pdf.pages
+        words = [w["text"] for w in page.extract_words()]
+    count = place.rows * place.columns
+    assert {str(n) for n in range(1, count + 1)} <= set(words)
+    ticks = scales(Place(1, *place.corner_mm(1, 1)))
+    across = sorted(left for left, _, width, _ in ticks if not width)
+    assert place.corner_mm(1, 1)[0] in across
+    assert all(b - a == pytest.approx(1) for a, b in pairwise(across))

@@ -14,7 +14,8 @@ import pypdfium2
 import pytest
 
 from binder.pages.page import Binder, Drawing, Page, Para, Photo, Prose, Run, Section
-from binder.press.pdf import PAPERS, binder_html, binder_pdf
+from binder.press.papers import PAPERS
+from binder.press.pdf import binder_html, binder_pdf
 from tests.press import samples
 
 TODAY = date(2026, 6, 7)
@@ -193,6 +194,29 @@ def test_the_file_is_tagged_titled_and_dated_by_the_edition() -> None:
         figures = [e for e in pdf.objects if isinstance(e, pikepdf.Dictionary) and e.get("/S") == "/Figure"]
         assert {"/H1", "/H2", "/H3", "/TH", "/Table", "/L", "/Figure", "/Link"} <= {str(kind) for kind in kinds}
         assert figures and all(str(figure.get("/Alt", "")) for figure in figures)
+
+
+@pytest.mark.pdf
+def test_each_head_of_a_table_says_what_it_is_the_head_of() -> None:
+    """PDF/UA-1, 7.5: heads have a scope (ISO 32000-1, 14.8.5.7); read back through the tag tree from its root."""
+    found: list[tuple[str, str, str]] = []
+
+    def walk(element: pikepdf.Object, above: tuple[str, ...]) -> None:
+        if not isinstance(element, pikepdf.Dictionary) or "/S" not in element:
+            return
+        if str(element.S) == "/TH":
+            found.append((above[-2], str(element.A.get("/Scope", "none")), "across" if "/ColSpan" in element.A else ""))
+        kids = element.get("/K", pikepdf.Array())
+        for kid in kids if isinstance(kids, pikepdf.Array) else [kids]:
+            walk(kid, (*above, str(element.S)))
+
+    with pikepdf.open(io.BytesIO(drawn())) as pdf:
+        for child in pdf.Root.StructTreeRoot.K:
+            walk(child, ())
+    assert set(found) == {
+        ("/THead", "/Column", ""), ("/TBody", "/Row", ""), ("/TBody", "/Column", "across"),
+    }  # fmt: skip
+    assert len(found) > 50
 
 
 @pytest.mark.pdf

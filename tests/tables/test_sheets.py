@@ -59,3 +59,25 @@ def test_names():
     assert sheets.sheet("Letter 3x10") is sheets.SHEETS["letter 3x10"]
     assert sheets.sheet("letter 9x9") is None
     assert sheets.names() == ("letter 3x10", "letter 2x5", "a4 3x7", "a4 2x7")
+
+
+@pytest.mark.parametrize(
+    ("name", "width", "length"),
+    [
+        ("tape 62 mm", 62, 0),
+        ("Tape 62mm x 40 mm", 62, 40),
+        ("tape 2.4 in", 60.96, 0),
+        ("tape 2 in x 1 in", 50.8, INCH),
+    ],
+)
+def test_tape_of_any_width_is_a_page_of_one_label(name, width, length):
+    sheet = sheets.sheet(name)
+    assert sheet is not None and sheet.capacity == 1 and sheet.by_content == (not length)
+    assert sheet.label_mm == pytest.approx((width, length)) and sheet.page_mm == sheet.label_mm
+    assert (sheets.position(sheet, 1).x_mm, sheets.position(sheet, 1).y_mm) == (0, 0)
+
+
+@pytest.mark.parametrize("name", ["tape 12 mm", "tape 200 mm", "tape 62 mm x 5 mm", "tape 62 mm x 300 mm"])
+def test_tape_too_narrow_for_what_must_be_said_is_none(name):
+    assert sheets.sheet(name) is None and sheets.is_tape(name)
+    assert not sheets.is_tape("tape 62") and sheets.sheet("tape 62") is None

@@ -513,6 +513,11 @@ class Words(SiteWords):
     )
 
     # ---- labels ----
+    test_sheet_title = "Test sheet, {}"
+    test_sheet_how = (
+        "Print at 100 %, on plain paper first, and hold it over the labels. Ticks are 1 mm apart, the long ones at the "
+        "edges. What is off goes under labels: registration: {right: mm, down: mm}; left and up below zero."
+    )
     labels_title = "Labels, {}"
     label_eat_by, label_cook_by, label_made, made_short = "Eat by {}", "Cook by {}", "Made {}", "made {}"
     label_freeze, label_freeze_pull = "Freeze", "Freeze; pull {pull}"
