@@ -43,7 +43,7 @@ class Form:
 
 SCREEN = Form(720, 11, 26, 20, 112, 224)
 # Its type is 12 pt on a letter or A4 page; on half of one, and 18 pt on a whole one; 18 pt on half of one.
-PAPER = (Form(478, 12, 18, 18, 108, 190), Form(304, 12, 18, 18, 108, 142), Form(200, 12, 18, 18, 108, 96))
+PAPER = (Form(478, 12, 18, 18, 108, 190), Form(304, 12, 16, 16, 108, 142), Form(200, 12, 16, 16, 108, 96))
 
 
 def on_paper(draw: Callable[[Form], str]) -> tuple[tuple[int, str], ...]:

@@ -310,6 +310,7 @@ class Page:
     description: str = ""
     structured: str = ""  # JSON-LD, ready to set
     print_first: bool = False  # starts a new sheet (recipe cards)
+    takes: int = 1  # pages of paper, guessed; two of them face each other
     found_as: str = ""  # what the search says this is ("recipe"); "": it is not searched
     keywords: tuple[str, ...] = ()  # what it is found by besides its title: words and short phrases
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from binder.model.quantity import Amount, Measure
-from binder.pages.card_fit import arranged
+from binder.pages.card_fit import arranged, facing, pages_taken
 from binder.pages.card_ingredients import ingredients
 from binder.pages.card_notes import allergen_box, care, substitution_notes
 from binder.pages.card_steps import steps
@@ -39,7 +39,11 @@ class Card:
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
-    return tuple(card_page(card, edition) for card in cards(edition))
+    """By session; within one by title, but that a card of two pages finds itself on facing pages."""
+    of = cards(edition)
+    found = [card_page(card, edition) for card in of]
+    sessions = [card.batch.made_on if card.batch else None for card in of]
+    return tuple(found[n] for n in facing([page.takes for page in found], sessions))
 
 
 def cards(edition: Edition) -> tuple[Card, ...]:
@@ -92,10 +96,13 @@ def card_page(card: Card, edition: Edition) -> Page:
         *substitution_notes(card.facts.key, card.factor, card.servings, edition),
         *care(card.facts, card.batch, edition),
     )
-    blocks += [*arranged(left, right, careful, _notes(card, edition)), *_sections(card)]
+    notes = _notes(card, edition)
+    blocks += [*arranged(left, right, careful, notes), *_sections(card)]
+    narrow = edition.household.paper in ("half-letter", "a5")
     return Page(
-        card.anchor, card.facts.title, "card", tuple(blocks), subtitle=_subtitle(card, edition), print_first=True
-    )
+        card.anchor, card.facts.title, "card", tuple(blocks), subtitle=_subtitle(card, edition), print_first=True,
+        takes=pages_taken(left, right, careful, notes, narrow),
+    )  # fmt: skip
 
 
 def _photo(card: Card) -> list[Block]:

@@ -66,7 +66,7 @@ def _dish(serving: Serving, edition: Edition) -> Text:
     said = [portions(serving.portions, w)] if serving.portions != 1 else []
     said += [serving.place.replace(" ", NBSP)] if serving.place != HOME else []
     title = run(edition.short(serving.recipe))
-    return (*title, *run(f" {w.dash} {', '.join(said)}", "small")) if said else title
+    return (*title, *run(f"\n{', '.join(said)}", "small")) if said else title
 
 
 def _no_fixed_day(edition: Edition) -> tuple[Block, ...]:

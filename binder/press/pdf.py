@@ -62,6 +62,11 @@ class Part:
     tab: Tab
     foot: Markup
 
+    @property
+    def facing(self) -> bool:
+        """Whether a page of it is to fall on two pages that face each other."""
+        return any(leaf.page.takes == 2 for leaf in self.leaves)
+
 
 def binder_pdf(binder: Binder, theme: Theme, today: date, photos: Mapping[str, bytes]) -> bytes:
     """The binder drawn on its paper; `today` dates the file, `photos` are the pictures by file name."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from html.parser import HTMLParser
+from itertools import pairwise
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
@@ -131,6 +132,17 @@ def test_each_dish_of_the_week_has_its_card(demo: Path, pages: list[str], facts:
         title = json.loads((demo / f"site/recipes/{key}/facts.json").read_text("utf-8"))["title"]
         first = " ".join(title.lower().split()[:3])
         assert any(first in start for start in starts), title
+
+
+@pytest.mark.pdf
+def test_a_card_is_one_page_or_two_that_face_each_other(pages: list[str]) -> None:
+    """A left-hand page of the binder is an even one of the file."""
+    cards = [n for n, text in enumerate(pages, 1) if "Recipe cards" in text and re.search(r"\b5-\d+\b", text) and n > 2]
+    starts = [n for n in cards if re.search(r"portions? · (Sun|Wed) ", pages[n - 1])]
+    assert cards == list(range(cards[0], cards[-1] + 1)) and starts[0] == cards[0], "no page of the section is blank"
+    lengths = [b - a for a, b in pairwise([*starts, cards[-1] + 1])]
+    assert set(lengths) == {1, 2}
+    assert all(start % 2 == 0 for start, length in zip(starts, lengths, strict=True) if length == 2)
 
 
 @pytest.mark.pdf

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from binder.pages.card_fit import arranged
+from binder.pages.card_fit import arranged, facing, pages_taken
 from binder.pages.page import (
     Beside,
     Block,
@@ -64,3 +64,20 @@ def test_nothing_is_lost_wherever_it_stands() -> None:
         beside = made[0]
         assert isinstance(beside, Beside)
         assert {CARE[0], NOTES[0]} <= {*beside.left, *beside.right, *made[1:]}
+
+
+def test_only_a_card_that_is_surely_over_its_page_counts_for_two() -> None:
+    assert pages_taken(foods(25), steps(3), CARE, NOTES, narrow=False) == 1
+    assert pages_taken(foods(30), steps(20), CARE, NOTES, narrow=False) == 2
+    assert pages_taken(foods(3), steps(1), (), (), narrow=True) == 1
+    assert pages_taken(foods(12), steps(5), CARE, NOTES, narrow=True) == 2
+
+
+def test_two_pages_fall_on_facing_ones_by_moving_a_card_of_the_same_session() -> None:
+    assert facing([2, 1, 1], "aaa") == (1, 0, 2)
+    assert facing([1, 2, 2, 1], "aaaa") == (0, 1, 2, 3)
+    assert facing([1, 1, 2, 3], "aaaa") == (0, 1, 3, 2)
+    # Of another session, or with none to move, it begins where it comes.
+    assert facing([2, 1], "ab") == (0, 1)
+    assert facing([2, 2], "aa") == (0, 1)
+    assert facing([], "") == ()

@@ -14,8 +14,8 @@ from .reading import of_kind, said, table
 def test_the_grid_says_who_eats_what_where() -> None:
     rows = table(week.pages(edition()), "week")
     assert [row[0] for row in rows if len(row) == 1] == ["Monday 8 June", "Tuesday 9 June", "Friday 12 June"]
-    assert rows[1] == ("Lunch", "Squash and barley bake – survey van", "Squash and barley bake – ward", "")
-    assert ("Dinner", "Trout", "Trout", "Trout – ½ portion") in rows
+    assert rows[1] == ("Lunch", "Squash and barley bake\nsurvey van", "Squash and barley bake\nward", "")
+    assert ("Dinner", "Trout", "Trout", "Trout\n½ portion") in rows
 
 
 def test_many_eaters_are_split_over_tables() -> None:
