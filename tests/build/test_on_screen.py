@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
+import pdfplumber
 import pypdfium2
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
@@ -292,6 +294,30 @@ def test_a_page_prints_whole(opened: Open, path: str, paper: str) -> None:
     assert lost(page, drawn) == [] and over_the_edge(drawn) == []
     said = "".join(sheet.get_textpage().get_text_range() for sheet in drawn)
     assert "Keep the screen on" not in said and "Search" not in said
+
+
+@pytest.mark.pdf
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_a_recipe_begins_on_its_first_sheet_and_steps_are_set_large(opened: Open, paper: str) -> None:
+    page = opened(RECIPE)
+    page.emulate_media(media="print")
+    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, print_background=False))) as drawn:
+        first = drawn.pages[0].extract_text()
+        assert "Ingredients" in first and "Prep day" in first and len(drawn.pages) <= 4
+        letters = [c for sheet in drawn.pages for c in sheet.chars if c["text"].strip()]
+    assert min(c["size"] for c in letters) >= 10
+    assert sum(c["size"] > 13.9 for c in letters) > 300
+
+
+@pytest.mark.pdf
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_a_week_takes_few_sheets_and_splits_no_row(opened: Open, paper: str) -> None:
+    drawn = printed(opened(f"weeks/{WEEK}/index.html"), paper)
+    assert len(drawn) <= 5
+    ends = [sheet.get_textpage().get_text_range().strip().splitlines()[-1] for sheet in drawn]
+    assert not any(re.match(r"(Monday|Tuesday|Wednesday|Thursday|Friday|Saturday|Sunday) \d", end) for end in ends), (
+        ends
+    )
 
 
 @pytest.mark.pdf
