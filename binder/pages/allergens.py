@@ -83,7 +83,7 @@ def answer(word: str, dish: Dish | Serving, edition: Edition) -> Text:
 def _matrix(found: Sequence[Dish], words: Sequence[str], edition: Edition) -> Table:
     w = edition.words
     names = w.allergen_lists[edition.household.allergen_list]
-    columns = (Column(w.dish, width=35), *(Column(first_upper(names[word])) for word in words))
+    columns = (Column(w.dish, width=33), *(Column(first_upper(names[word])) for word in words))
     rows = tuple(Row((plain(d.title), *(answer(word, d, edition) for word in words))) for d in found)
     return Table(columns, rows, w.allergen_matrix, "matrix", row_heads=True)
 

@@ -144,11 +144,11 @@ def _rules(edition: Edition) -> list[Block]:
     w = edition.words
     columns = (
         Column(w.dish, width=20),
-        Column(w.made, width=14),
+        Column(w.made, width=13),
         Column(w.use_by),
-        Column(w.refrigerator, width=13),
+        Column(w.refrigerator, width=22),
         Column(w.freezer, width=15),
-        Column(w.rule, "right", width=8),
+        Column(w.rule, "right", width=6),
     )
     made = unique((s.recipe, s.made_on) for s in edition.servings if s.made_on)
     if not made:

@@ -27,7 +27,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 def _page(session: Session | None, rows: Sequence[PackingRow], edition: Edition) -> Page:
     w = edition.words
     blocks: list[Block] = [*_weigh_and_share(session, rows, edition)]
-    blocks += [Heading(2, w.containers), grid(rows, edition), Para(plain(w.second_check_note), "note")]
+    blocks += [Heading(2, w.containers), Para(plain(w.second_check_note), "note"), grid(rows, edition)]
     blocks += cold_room.freeze_list(session, edition)
     when = session_title(session, w) if session else ""
     anchor = f"packing-{session.on.isoformat()}" if session else "packing"
@@ -69,9 +69,9 @@ def grid(rows: Sequence[PackingRow], edition: Edition) -> Table:
     """A group for each dish, container and weight; under it a line for each eater, with a box for each container."""
     w = edition.words
     columns = (
-        Column(w.packed, width=14, kind="tick"),
-        Column(w.checked, width=14, kind="tick"),
-        Column(w.for_whom, width=13),
+        Column(w.packed, width=13, kind="tick"),
+        Column(w.checked, width=13, kind="tick"),
+        Column(w.for_whom, width=15),
         Column(w.weigh_in, width=14, kind="quantity"),
         Column(w.share, width=7),
         Column(w.eaten_on, width=22),

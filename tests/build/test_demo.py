@@ -99,10 +99,10 @@ def test_every_section_is_there_in_order(demo: Path, pages: list[str]) -> None:
 
 
 @pytest.mark.pdf
-def test_the_binder_is_letter_paper_and_at_most_26_sheets_with_little_ink(demo: Path, pages: list[str]) -> None:
+def test_the_binder_is_letter_paper_and_at_most_27_sheets_with_little_ink(demo: Path, pages: list[str]) -> None:
     document = pypdfium2.PdfDocument(demo / f"print/{WEEK}-binder.pdf")
     assert {(round(p.get_width()), round(p.get_height())) for p in document} == {(612, 792)}
-    assert len(pages) <= 52
+    assert len(pages) <= 54
     ink = taken((demo / f"print/{WEEK}-binder.pdf").read_bytes()).ink
     assert ink is not None and ink < 0.06
     assert (demo / f"print/{WEEK}-binder.pdf").stat().st_size < 1_500_000
