@@ -11,7 +11,7 @@ from binder.pages.cooling import SOURCE as COOLING_SOURCE
 from binder.pages.cooling import deadlines, piece_kind
 from binder.pages.drawings import SCREEN, Bar, Form, on_paper, timeline
 from binder.pages.edition import Edition, as_tried, run, session_title, unique
-from binder.pages.format import EN_DASH, clock, listed, minutes
+from binder.pages.format import EN_DASH, NBSP, clock, listed, minutes
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, Timing, plain
 from binder.pages.past import expected
 from binder.pages.words.en import Words
@@ -147,7 +147,7 @@ def _row(task: Task, numbers: Mapping[str, int], alone: bool, edition: Edition) 
         plain(_task_text(task, edition)),
         run(edition.short(task.recipe), "small"),
         (*run(minutes(length(task))), *(run(f", {w.unattended}", "strong") if not task.attended else ())),
-        run(", ".join(_worth_saying(task.uses, alone)), "small"),
+        run(", ".join(map(_bound, _worth_saying(task.uses, alone))), "small"),
     )
     return Row(cells, "" if task.attended else "now", timing=_timing(task, numbers, edition))
 
@@ -195,6 +195,12 @@ def _task_text(task: Task, edition: Edition) -> str:
     if task.assumed_minutes:
         said.append(w.minutes_assumed)
     return " ".join(said)
+
+
+def _bound(piece: str) -> str:
+    """`burner 2` stays on one line."""
+    head, _, last = piece.rpartition(" ")
+    return f"{head}{NBSP}{last}" if head and last.isdigit() else piece
 
 
 def _worth_saying(uses: tuple[str, ...], alone: bool) -> tuple[str, ...]:
