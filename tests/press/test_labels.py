@@ -72,15 +72,16 @@ def test_calibration_moves_everything_by_as_much() -> None:
 
 
 @pytest.mark.pdf
-def test_no_word_leaves_its_label_and_none_is_under_7_pt() -> None:
-    geometry = SHEETS["letter 3x10"]
+@pytest.mark.parametrize("name", SHEETS)
+def test_no_word_leaves_its_label_and_none_is_under_7_pt(name: str) -> None:
+    geometry = SHEETS[name]
     contains = "Contains milk, eggs, fish (trout), tree nuts (almonds, hazelnuts), wheat, soybeans, sesame, peanuts"
     one = replace(samples.label(1, 1, contains=contains), title="Slow roasted roots with barley and pickles " * 3)
-    pages = LabelPages("Labels", "en", "letter 3x10", 1, (one, replace(one, row=10, column=3)))
+    pages = LabelPages("Labels", "en", name, 1, (one, replace(one, row=geometry.rows, column=geometry.columns)))
     with pdfplumber.open(io.BytesIO(labels_pdf(pages, geometry, samples.DEFAULT, TODAY))) as pdf:
         chars = [c for c in pdf.pages[0].chars if c["text"].strip()]
     width, height = geometry.label_mm
-    corners = [geometry.corner_mm(1, 1), geometry.corner_mm(10, 3)]
+    corners = [geometry.corner_mm(1, 1), geometry.corner_mm(geometry.rows, geometry.columns)]
     assert len(chars) > 200
     for c in chars:
         assert c["size"] >= 6.99
