@@ -121,8 +121,9 @@ def test_nothing_in_the_binder_is_set_small(demo: Path) -> None:
 
 @pytest.mark.pdf
 def test_pages_are_numbered_within_their_section(pages: list[str]) -> None:
-    numbered = [re.search(r"\b(\d{1,2})-(\d{1,2})\b", text) for text in pages[2:]]
-    assert all(numbered)
+    # Before a section that begins on a right-hand page there may be an empty one.
+    numbered = [re.search(r"\b(\d{1,2})-(\d{1,2})\b", text) for text in pages[2:] if text.strip()]
+    assert all(numbered) and len(pages) - 2 - len(numbered) <= 1
 
 
 @pytest.mark.pdf
