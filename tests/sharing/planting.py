@@ -34,6 +34,7 @@ from binder.check.fields import (
     SubstitutionFields,
     WeekFields,
 )
+from binder.check.label_stock import SheetName
 from binder.check.leaves import NumberText, OneOf, Quantity, Text, WebAddress, Whole, YesNo
 from binder.check.line_kinds import IngredientItem, ItemFields, ReheatText, StockText
 from binder.check.lives import PartLives
@@ -83,6 +84,7 @@ SAMPLES: Mapping[type[Kind[Any]], Callable[[Any, Planted, str], Any]] = {
     Whole: lambda kind, p, path: int(p.number(path)),
     Quantity: lambda kind, p, path: f"{p.number(path)} {kind.into}",
     OneOf: lambda kind, p, path: kind.allowed[0],
+    SheetName: lambda kind, p, path: "letter 3x10",
     YesNo: lambda kind, p, path: True,
     WebAddress: lambda kind, p, path: f"https://{p.word(path)}.example/{p.word(path)}",
     DateText: lambda kind, p, path: "2025-03-17",
