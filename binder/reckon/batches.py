@@ -79,8 +79,9 @@ class Variants:
 class Need:
     """One ingredient line in use: `factor` times the recipe's written size, for a session or fresh for a day.
 
-    `until`: the last day on which what is put together cold is eaten; a lot that goes in must keep as long (FDA Food
-    Code 3-501.17(C): the date of the earliest ingredient; 3-501.17(B)(2): never past the maker's).
+    `until`: the day on which what is added at service is eaten, and the last one on which what is put together cold is;
+    a lot that goes in must keep as long (FDA Food Code 3-501.17(C): the date of the earliest ingredient;
+    3-501.17(B)(2): never past the maker's).
     """
 
     ingredient: Ingredient
@@ -201,7 +202,7 @@ def needs(made: tuple[Batch, ...], servings: tuple[Serving, ...], variants: Vari
         for line in batch.facts.ingredients
         if line.when == "cooked" and line.ingredient.recipe is None
     ]
-    portions: dict[tuple[str, str, Session | None], Fraction] = {}
+    portions: dict[tuple[str, str, Session | None, date | None], Fraction] = {}
     facts_of: dict[str, RecipeFacts] = {}
     names: dict[tuple[str, tuple[str, ...]], str] = {}
     for serving in servings:
@@ -209,11 +210,11 @@ def needs(made: tuple[Batch, ...], servings: tuple[Serving, ...], variants: Vari
         lines = tuple(line.text for line in variant.ingredients)
         name = names.setdefault((serving.recipe, lines), f"{serving.recipe}\n{serving.eater}")
         facts_of[name] = variant
-        key = (name, "all" if serving.kept == "at service" else "fresh", serving.session)
+        key = (name, "all" if serving.kept == "at service" else "fresh", serving.session, serving.date)
         portions[key] = portions.get(key, Fraction(0)) + serving.portions
-    for (name, which, session), count in portions.items():
+    for (name, which, session, day), count in portions.items():
         of = facts_of[name]
         for line in of.ingredients:
             if (which == "all" or line.when != "cooked") and line.ingredient.recipe is None:
-                found.append(Need(line.ingredient, of, count / of.recipe.portions, session))
+                found.append(Need(line.ingredient, of, count / of.recipe.portions, session, until=day))
     return tuple(found)

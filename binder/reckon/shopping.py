@@ -202,7 +202,7 @@ def _take(
         for item in lots
         if (amount := amount_in(item.lot, food, unit, household.cup, piece)) is not None
     }
-    ordered = sorted(demands, key=lambda d: d.day)
+    ordered = sorted(demands, key=lambda d: d.keeps_until)
     have = sum((left[i.lot.id] for i in lots if i.lot.id in left and i.usable_on(ordered[0].keeps_until)), Fraction(0))
     taken: dict[str, Fraction] = {}
     for demand in ordered:

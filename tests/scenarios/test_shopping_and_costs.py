@@ -201,3 +201,13 @@ def test_mise_en_place_of_pieces_and_weights_adds_up_in_grams(kitchen: Kitchen) 
     meals = ("lunch: one, for: Tomas, on: mon, at: home", "lunch: two, for: Bea, on: mon, at: home")
     row = only(kitchen.week(plan(*meals)).facts()["mise_en_place"], food="onion")
     assert row["amount"] == {"amount": pytest.approx(310), "unit": "g"} and row["grams"] == pytest.approx(310)
+
+
+def test_what_is_added_at_service_takes_no_lot_past_its_day(kitchen: Kitchen) -> None:
+    """50 g of yogurt a portion, Monday 8 to Thursday 11: of 200 g best before Tuesday 9, Monday and Tuesday take 100 g;
+    100 g are bought for Wednesday and Thursday."""
+    kitchen.recipe("pot", dish("200 g red root", makes="4 portions", more="at service:\n  - 200 g plain yogurt\n"))
+    kitchen.file("stock.yaml", "fridge:\n  - 200 g plain yogurt, best before 2026-06-09\n")
+    facts = kitchen.week(plan("lunch: pot, for: Tomas, on: mon-thu, at: home")).facts()
+    row = only(facts["shopping"], food="yogurt")
+    assert (row["need"]["amount"], row["buy"]["amount"]) == (200, 100)
