@@ -162,7 +162,7 @@ def _weeks(
 
     def to_close(week: Week, found: WeekFacts) -> tuple[ToClose, ...]:
         """The rows as closing will have them: by the stock on hand, from the plan's first day."""
-        begins = closing.planned_from(week)
+        begins = week.first_day
         if begins > asked.today and week.key != current:
             return ()
 
@@ -188,7 +188,7 @@ def _as_made(
         if then is None:
             return None
         week, (facts, _) = then.weeks[key], recipes.all_facts(then.recipes, then.household)
-        found = plan.reckon_week(week, then, facts, then.stock, closing.planned_from(week), draw_up=draw_up)
+        found = plan.reckon_week(week, then, facts, then.stock, week.first_day, draw_up=draw_up)
         return week, as_it_was(found, week.came_to, then.household)
 
     return archive.recall(f"as made {marks.weeks[key]}", made)

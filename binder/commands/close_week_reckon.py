@@ -20,7 +20,7 @@ from binder.model.week import Closed, ClosedDish, ClosedSession, Week
 from binder.problem import Problem
 from binder.reckon import plan, recipes
 from binder.reckon.closed import portions_then
-from binder.reckon.closing import Row, accounted, planned_from, remaining, rows, settled, shopped_as_made
+from binder.reckon.closing import Row, accounted, remaining, rows, settled, shopped_as_made
 from binder.reckon.closing_bought import left_of_packs
 from binder.reckon.closing_lots import NewLot, added
 from binder.reckon.facts import RecipeFacts, WeekFacts
@@ -81,7 +81,7 @@ def prepared(content: Content, week: Week) -> Closing | Problem:
     assert library is not None, "it was there before"
     known, _ = recipes.all_facts(library.recipes, library.household)
     week = library.weeks.get(week.key, week)
-    facts = plan.reckon_week(week, library, known, library.stock, planned_from(week))
+    facts = plan.reckon_week(week, library, known, library.stock, week.first_day)
     sessions = tuple(
         ClosedSession(one.on, one.at_minutes, next((s.minutes for s in facts.run_sheets if s.of == one), None))
         for one in week.sessions
@@ -173,7 +173,7 @@ def _packs_left(
     closing: Closing, found: tuple[tuple[Row, ClosedDish], ...]
 ) -> tuple[tuple[NewLot, ...], tuple[str, ...]]:
     """The lots that the packs on the shopping list leave, and the foods whose rest is not written."""
-    day = planned_from(closing.week)
+    day = closing.week.first_day
     _, used = shopped_as_made(closing.week, closing.library, closing.recipes, closing.facts, found, day)
     return left_of_packs(closing.facts.shopping, used, closing.library.stock, day)
 

@@ -9,7 +9,7 @@ import click
 
 from binder import disk
 from binder.build import outputs
-from binder.commands.build import Built, Wanted
+from binder.commands.build_record import Built, Wanted
 from binder.commands.from_past import not_closed
 from binder.commands.look import look, say_problems
 from binder.commands.terminal import Status, problem_lines, summary

@@ -169,6 +169,8 @@ class Closed:
 
 @dataclass(frozen=True, slots=True)
 class Week:
+    """What a week's file says: when it is prepared, who eats what, what comes from stock, and how it went."""
+
     key: str  # "2026-W24"
     monday: date
     span: Span
@@ -179,6 +181,11 @@ class Week:
     notes: str
     closed: Mapping[str, object] | None = None  # the block as it stands
     came_to: Closed | None = None  # and as it is understood
+
+    @property
+    def first_day(self) -> date:
+        """The day that the plan counts its stock from: its first session, or its Monday."""
+        return min([self.monday, *(session.on for session in self.sessions)])
 
     @property
     def is_archive(self) -> bool:

@@ -211,8 +211,3 @@ def _use_bys(servings: Sequence[Serving], edition: Edition) -> str:
     apart = unique((one.part, one.use_by) for s in servings for one in s.parts if one.apart and one.use_by)
     said += [w.part_until.format(part=part, day=day(by, w)) for part, by in apart if by]
     return "; ".join(said)
-
-
-def days_left(use_by: date, today: date, edition: Edition) -> str:
-    """`2 days` from today to the last day."""
-    return days((use_by - today).days, edition.words)

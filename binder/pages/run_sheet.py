@@ -11,7 +11,7 @@ from binder.pages.cooling import SOURCE as COOLING_SOURCE
 from binder.pages.cooling import deadlines, piece_kind
 from binder.pages.drawings import SCREEN, Bar, Form, on_paper, timeline
 from binder.pages.edition import Edition, as_tried, run, session_title, unique
-from binder.pages.format import EN_DASH, NBSP, clock, listed, minutes
+from binder.pages.format import NBSP, clock, listed, minutes
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, Timing, plain
 from binder.pages.past import expected
 from binder.pages.words.en import Words
@@ -235,8 +235,3 @@ def _cooling(sheet: RunSheet, number: int, edition: Edition) -> tuple[Block, ...
     how = Box("caution", w.cooling_title, (Bullets(lines),))
     table_ = Table(columns, rows, w.cooling, "cooling", row_heads=False)
     return Heading(2, w.cooling), table_, *(() if told else (how,))
-
-
-def span_text(task: Task) -> str:
-    """`13:20–13:55`."""
-    return f"{clock(task.start)}{EN_DASH}{clock(task.finish)}"

@@ -10,7 +10,7 @@ from fractions import Fraction
 from binder.model.library import Library
 from binder.model.recipe import Ingredient
 from binder.model.stock import Lot, Stock
-from binder.model.week import Closed, ClosedDish, Source, Week
+from binder.model.week import ClosedDish, Source, Week
 from binder.reckon import batches, demand, dishes, shopping
 from binder.reckon import stock as on_hand
 from binder.reckon.batches import Variants
@@ -44,11 +44,6 @@ class Row:
     @property
     def name(self) -> str:
         return self.recipe if self.which == 1 else f"{self.recipe}/{self.which}"
-
-
-def planned_from(week: Week) -> date:
-    """The day that the plan counts its stock from: its first session, or its Monday."""
-    return min([week.monday, *(session.on for session in week.sessions)])
 
 
 def rows(facts: WeekFacts, recipes: Mapping[str, RecipeFacts], stock: Stock | None) -> tuple[Row, ...]:
@@ -163,17 +158,6 @@ def accounted(dish: ClosedDish) -> Fraction:
     return (dish.made or NONE) - sum((value or NONE for value in gone), NONE)
 
 
-def same_answers(one: Closed, other: Closed) -> bool:
-    """Whether two closings say the same of a week; what was reckoned from them aside."""
-    return _said(one) == _said(other)
-
-
-def _said(closed: Closed) -> tuple[object, ...]:
-    dishes_said = tuple(replace(dish, planned=None, made_on=None) for dish in closed.dishes)
-    minutes = tuple((one.on, one.at_minutes, one.minutes) for one in closed.sessions)
-    return closed.on, dishes_said, minutes, closed.substitutions or (), closed.note or ""
-
-
 # ---- what is left on hand ----
 
 
@@ -185,7 +169,7 @@ def remaining(
     found: tuple[tuple[Row, ClosedDish], ...],
 ) -> Mapping[str, Fraction]:
     """The share of each lot that the week took from that is still there, by lot id: 0 is used up."""
-    day = planned_from(week)
+    day = week.first_day
     left = {lot: max(NONE, 1 - share) for lot, share in _foods_taken(week, library, recipes, facts, found, day).items()}
     return left | _dishes_left(week, library, found, day)
 

@@ -103,11 +103,8 @@ def printed_week(library: Library, today: date, named: str | None = None) -> str
         return named
     weeks = sorted(library.weeks.values(), key=lambda week: week.monday)
 
-    def begins(week: Week) -> date:
-        return min([week.monday, *(session.on for session in week.sessions)])
-
-    under_way = [w for w in weeks if begins(w) <= today <= w.monday + timedelta(days=6)]
-    coming = [w for w in weeks if begins(w) > today]
+    under_way = [w for w in weeks if w.first_day <= today <= w.monday + timedelta(days=6)]
+    coming = [w for w in weeks if w.first_day > today]
     if under_way:
         return under_way[-1].key
     if coming:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from binder.model.food import Basis, Keeping
 from binder.model.household import Household
-from binder.model.quantity import Amount, Interval
+from binder.model.quantity import Interval
 from binder.model.recipe import Ingredient, Recipe
 from binder.model.week import Substitution
 from binder.problem import Problem, warning
@@ -287,8 +287,3 @@ def portion_ml(recipe: Recipe) -> Fraction | None:
     if recipe.makes and recipe.makes.unit == "mL":
         return recipe.makes.high / recipe.portions
     return None
-
-
-def scaled_portion(portion: Amount | None, portions: Fraction) -> Amount | None:
-    """So many portions as an amount."""
-    return portion.times(portions) if portion else None

@@ -10,7 +10,6 @@ from binder.source.line_words import BEFORE
 from binder.source.words import words
 
 _OR = re.compile(r"\s+or\s+(?=\S)", re.IGNORECASE)
-_SO = re.compile(r"\s+or\s+(?:so|more|less)\b", re.IGNORECASE)
 
 # Words that name no food without the word after the "or": `chicken or vegetable stock`.
 _MODIFIERS = {
@@ -96,8 +95,3 @@ def leading_preparation(food: str) -> str:
     """What was done to the food, where its phrase begins with that: `finely chopped` of `finely chopped parsley`."""
     found = BEFORE.match(food)
     return found[0] if found else ""
-
-
-def without_so(phrase: str) -> str:
-    """The phrase without `or so`, `or more`."""
-    return _SO.sub("", phrase)

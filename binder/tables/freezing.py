@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from .measures import G_PER, ML_PER, ML_PER_CUBIC_FOOT
+from binder.tables.measures import G_PER, ML_PER, ML_PER_CUBIC_FOOT
 
 LOAD_SOURCE = "University of Minnesota Extension"
 HEADSPACE_SOURCE = "NCHFP"

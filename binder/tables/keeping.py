@@ -170,8 +170,3 @@ def days(of: KeepingRow, caution: Caution) -> int:
 def freezer_days(of: KeepingRow, caution: Caution) -> int | None:
     """Days in the freezer, for quality only; None when not known or not to be frozen (see `freezes`)."""
     return _end(of.freezer_days, caution) if of.freezer_days else None
-
-
-def after_thawing(of: KeepingRow, caution: Caution) -> int | None:
-    """Days in the refrigerator after thawing there; None when it is not to be frozen."""
-    return _end(of.after_thawing_days, caution) if of.after_thawing_days else None

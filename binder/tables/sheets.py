@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-from .measures import MM_PER_INCH
+from binder.tables.measures import MM_PER_INCH
 
 SOURCE = "common practice: grid, label size and margins as printed on blank stock"
 

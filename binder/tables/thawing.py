@@ -11,7 +11,7 @@ from fractions import Fraction
 from math import ceil
 from types import MappingProxyType
 
-from .measures import G_PER
+from binder.tables.measures import G_PER
 
 SOURCE = "USDA FSIS, The Big Thaw"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import ast
 import subprocess
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
@@ -107,6 +107,28 @@ def test_the_import_rule_would_catch_a_wrong_import(tmp_path: Path) -> None:
         assert broken_rules(wrong) == ["reckon.plan"]
     finally:
         wrong.unlink()
+
+
+def ring(graph: Mapping[str, set[str]]) -> list[str]:
+    """Modules that import one another in a ring; empty when there are none."""
+    waiting = {name: set(seen) & graph.keys() - {name} for name, seen in graph.items()}
+    while ready := {name for name, seen in waiting.items() if not seen}:
+        waiting = {name: seen - ready for name, seen in waiting.items() if name not in ready}
+    return sorted(waiting)
+
+
+def test_no_modules_import_one_another_in_a_ring() -> None:
+    named = {".".join(p.relative_to(PACKAGE).with_suffix("").parts).removesuffix(".__init__"): p for p in modules()}
+    # `pages.page.Page` is a name in the module `pages.page`; what a package holds is a module of its own.
+    graph = {
+        name: {found if found in named else found.rpartition(".")[0] for found in imports(path)}
+        for name, path in named.items()
+    }
+    assert ring(graph) == []
+
+
+def test_the_ring_rule_would_catch_a_ring() -> None:
+    assert ring({"a": {"b"}, "b": {"c"}, "c": {"a"}, "d": {"a"}, "e": set()}) == ["a", "b", "c", "d"]
 
 
 @pytest.mark.parametrize(

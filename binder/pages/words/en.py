@@ -335,7 +335,6 @@ class Words(SiteWords):
     kept_short: Map = MappingProxyType(
         {"fridge": "refrigerator", "freezer": "freezer", "cupboard": "cupboard", "at service": "at service"}
     )
-    dash_to = "then {}"
     packed_until = "until {}"
 
     # ---- 7 reheating, 8 carrying ----
