@@ -159,6 +159,7 @@ def _concluded(closing: Closing, given: Closed, today: date) -> Closed:
 
 
 def at_a_terminal() -> bool:
+    """Whether somebody can be asked: standard input is a terminal."""
     return sys.stdin.isatty()
 
 

@@ -25,6 +25,8 @@ class Aim:
 
 @dataclass(frozen=True, slots=True)
 class Eater:
+    """Who eats: what they avoid, what they aim at, where they have which meal."""
+
     name: str
     span: Span
     avoids: tuple[str, ...]  # an allergen of the list, or a food's name
@@ -49,6 +51,8 @@ class Tool:
 
 @dataclass(frozen=True, slots=True)
 class Place:
+    """Where somebody eats or cooks: its equipment, and what it asks of food that is brought."""
+
     name: str
     span: Span
     tools: tuple[Tool, ...]
@@ -66,6 +70,8 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Container:
+    """A kind of container, with how many there are and what it stands."""
+
     name: str
     span: Span
     compartments_ml: tuple[Fraction, ...]  # as listed; () when not known
@@ -82,6 +88,8 @@ class Container:
 
 @dataclass(frozen=True, slots=True)
 class LabelStock:
+    """The labels in the house, and how far the printer sets them off."""
+
     sheet: str  # a sheet name of tables.sheets
     first_free: int = 1  # 1-based, row by row
     offset_mm: tuple[float, float] = (0.0, 0.0)
@@ -98,6 +106,8 @@ class Binding:
 
 @dataclass(frozen=True, slots=True)
 class Household:
+    """Who eats, where, out of what, by which measures and lists."""
+
     name: str
     span: Span
     language: str

@@ -14,6 +14,8 @@ from binder.model.week import Week
 
 @dataclass(frozen=True, slots=True)
 class Library:
+    """Everything that a household wrote, as it is understood."""
+
     household: Household
     foods: tuple[Food, ...]  # the household's own
     recipes: Mapping[str, Recipe]  # by key, sorted

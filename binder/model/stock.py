@@ -34,4 +34,6 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class Stock:
+    """What is on hand, lot by lot."""
+
     lots: tuple[Lot, ...]

@@ -30,6 +30,7 @@ class Dish:
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """The allergen matrix, then what each eater who avoids something looks at. None without dishes."""
     w, found = edition.words, dishes(edition)
     if not found:
         return ()

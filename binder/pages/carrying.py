@@ -15,6 +15,7 @@ FLASK = "insulated flask"
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """The carry list, day by day and place by place. None when nothing is carried."""
     w, carries = edition.words, edition.facts.carry_list
     if not carries:
         return ()

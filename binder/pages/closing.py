@@ -13,6 +13,7 @@ _AS_LISTED = "as listed"  # what the command takes
 
 
 def closing_path(key: str) -> str:
+    """Where the form of an open week lies, below the site."""
     return f"weeks/{key}/how-it-went/index.html"
 
 

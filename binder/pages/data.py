@@ -22,10 +22,12 @@ SCHEMA_EDITION = 1
 
 
 def recipe_path(key: str) -> str:
+    """Where a recipe's facts.json lies, below the site."""
     return f"recipes/{key}/facts.json"
 
 
 def week_path(week: str) -> str:
+    """Where a week's facts.json lies, below the site."""
     return f"weeks/{week}/facts.json"
 
 

@@ -137,6 +137,7 @@ def _row_label(words: str, top: float, form: Form) -> str:
 
 
 def rule(top: float, form: Form) -> str:
+    """A thin line across the whole width, `top` units down."""
     return f'<line class="rule" x1="0" y1="{top}" x2="{form.width}" y2="{top}" stroke="{INK}" stroke-width="0.4"/>'
 
 
@@ -232,6 +233,7 @@ def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top
 
 
 def written(x: float, y: float, words: str, anchor: str, form: Form) -> str:
+    """Words at a point, in the units of the form; nothing for no words."""
     if not words:
         return ""
     return (
@@ -241,6 +243,7 @@ def written(x: float, y: float, words: str, anchor: str, form: Form) -> str:
 
 
 def whole(parts: Iterable[str], height: float, title: str, description: str, id_: str, form: Form) -> str:
+    """An SVG of its parts, its title and description for those who listen; `id_` is its own on the page."""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {form.width} {height:.0f}" width="{form.width}" '
         f'height="{height:.0f}" role="img" aria-labelledby="{id_}-title {id_}-words" font-family="sans-serif">'

@@ -149,6 +149,7 @@ def monday_of(week: str) -> date:
 
 
 def session_order(session: Session) -> tuple[date, int, str]:
+    """What sessions are sorted by: day, minutes after midnight, place."""
     return session.on, session.at_minutes, session.place
 
 
@@ -225,6 +226,7 @@ def whom_and_when(served: Iterable[tuple[str, date]], words: Words) -> str:
 
 
 def is_cold(reheat: ReheatFacts | None) -> bool:
+    """Whether it is eaten cold where it is written so; a dish without any way of reheating is not."""
     return reheat is not None and reheat.means == "cold"
 
 

@@ -55,6 +55,7 @@ def used_in(found: ShelvedFood) -> tuple[str, ...]:
 
 
 def food_page(found: ShelvedFood, shelf: Shelf) -> Page:
+    """A food's page in the site: summary, allergens, figures, measures, the dishes it is in, what is on hand."""
     w, food = shelf.words, found.food
     title = first_upper(food.name)
     blocks = (

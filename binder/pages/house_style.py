@@ -12,6 +12,8 @@ from binder.pages.words.en import Words
 
 @dataclass(frozen=True, slots=True)
 class HouseStyle:
+    """What amounts and money are written in."""
+
     words: Words
     measures: Literal["us", "metric", "both"]
     cup: Literal["us", "metric", "uk"]

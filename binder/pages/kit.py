@@ -50,6 +50,7 @@ class Sitting:
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """A card for each meal that is finished from a kit, in the order of the days."""
     return tuple(_page(sitting, n, edition) for n, sitting in enumerate(sittings(edition), 1))
 
 

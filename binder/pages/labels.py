@@ -46,6 +46,7 @@ def _lines(one: Label) -> tuple[str, ...]:
 
 
 def label(facts: LabelFacts, edition: Edition) -> Label:
+    """What stands on one label, in words; its place on the sheet is the row and the column of the facts."""
     return Label(
         sheet=facts.sheet,
         row=facts.row,

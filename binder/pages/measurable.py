@@ -56,6 +56,7 @@ def _nearest(value: Fraction, denominators: Iterable[int]) -> Fraction:
 
 
 def single(value: Fraction, unit: str, denominators: Iterable[int]) -> Shown:
+    """The nearest of `value` in one unit, with how far that is off as a share of it."""
     near = _nearest(value, denominators)
     return Shown(((near, unit),), abs(near - value) / value)
 

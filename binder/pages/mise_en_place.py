@@ -19,6 +19,7 @@ CUT_IF_SAID = frozenset({"dairy and eggs", "nuts and dried fruit", "bakery"})
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """A page for each session that anything is made ready for."""
     rows = edition.facts.mise_en_place
     return tuple(
         _page(session, [r for r in rows if r.session == session], edition)

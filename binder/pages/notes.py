@@ -9,6 +9,7 @@ from binder.reckon.facts import Batch
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """The page to write on: minutes, what became of each dish, what to remember."""
     w = edition.words
     blocks: list[Block] = [Para(plain(w.how_it_went_note), "note")]
     blocks += [_sessions(edition)] if edition.sessions else []

@@ -19,6 +19,7 @@ SHOWN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "sodi
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """Each eater's figures day by day beside the aims. None when nothing was added up."""
     w, totals = edition.words, edition.facts.day_totals
     if not totals:
         return ()

@@ -18,6 +18,7 @@ from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """The packing sheet of each session; a session that fills nothing has none."""
     rows = edition.facts.packing
     sessions = unique([*edition.sessions, *(r.session for r in rows)])
     by_session = ((session, [r for r in rows if r.session == session]) for session in sessions)

@@ -40,6 +40,8 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Para:
+    """A paragraph."""
+
     text: Text
     kind: Literal["", "lead", "note", "source", "caution"] = ""
 
@@ -59,6 +61,8 @@ class Bullets:
 
 @dataclass(frozen=True, slots=True)
 class Check:
+    """A line with a box to tick."""
+
     text: Text
     note: Text = ()
 
@@ -185,6 +189,8 @@ class Ruled:
 
 @dataclass(frozen=True, slots=True)
 class Box:
+    """Blocks in a frame, under a title of their own."""
+
     kind: Literal["allergens", "caution", "note", "problem"]
     title: str
     blocks: tuple[Block, ...]
@@ -293,6 +299,8 @@ Block = (
 
 @dataclass(frozen=True, slots=True)
 class Crumb:
+    """A step on the way down from the front page; without an address, the page itself."""
+
     text: str
     href: str | None
 
@@ -343,6 +351,8 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Binder:
+    """The week's binder, to be printed."""
+
     title: str  # "Week 24, 2026"
     household: str
     language: str
@@ -392,6 +402,8 @@ class FollowWords:
 
 @dataclass(frozen=True, slots=True)
 class Site:
+    """The pages for the screen."""
+
     title: str
     language: str
     pages: tuple[Page | Later, ...]
@@ -433,6 +445,8 @@ class RegistrationSheet:
 
 @dataclass(frozen=True, slots=True)
 class LabelPages:
+    """Sheets of labels."""
+
     title: str
     language: str
     sheet: str  # name in tables.sheets; the geometry is handed over by build
@@ -443,6 +457,8 @@ class LabelPages:
 
 @dataclass(frozen=True, slots=True)
 class Event:
+    """An entry of the calendar."""
+
     uid: str
     start: datetime
     minutes: int
@@ -464,6 +480,8 @@ class Observance:
 
 @dataclass(frozen=True, slots=True)
 class Calendar:
+    """A week's entries (RFC 5545)."""
+
     name: str
     time_zone: str
     stamp: datetime  # of the edition: made from `today`, never from a clock
@@ -473,6 +491,8 @@ class Calendar:
 
 @dataclass(frozen=True, slots=True)
 class FeedEntry:
+    """A shared page in the feed."""
+
     id: str
     title: str
     href: str
@@ -482,6 +502,8 @@ class FeedEntry:
 
 @dataclass(frozen=True, slots=True)
 class Feed:
+    """What is new among the shared pages (RFC 4287)."""
+
     id: str
     title: str
     author: str

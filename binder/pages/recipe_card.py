@@ -85,6 +85,7 @@ def _cooked_then(edition: Edition) -> Iterable[_Found]:
 
 
 def card_page(card: Card, edition: Edition) -> Page:
+    """A recipe's card at this week's size: summary, allergens, ingredients beside steps, cautions, whose figures."""
     blocks: list[Block] = [
         *_photo(card),
         Facts(summary(card, edition)),

@@ -13,6 +13,7 @@ from binder.reckon.facts import ReheatFacts, Serving
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """Reheating notes, place by place. None when nothing that was kept is eaten."""
     w = edition.words
     blocks: list[Block] = []
     for name in _places(edition):

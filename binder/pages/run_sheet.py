@@ -22,6 +22,7 @@ _ORDER = ("cook", "oven", "burner", "pressure cooker", "microwave", "kettle", "c
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """A run sheet for each session."""
     return tuple(_page(sheet, n, edition) for n, sheet in enumerate(edition.facts.run_sheets, 1))
 
 
@@ -91,6 +92,7 @@ def apart(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
 
 
 def picture(sheet: RunSheet, number: int, edition: Edition) -> Drawing:
+    """Bars over the clock, a row for each piece of equipment; `number` tells the week's sheets apart."""
     w = edition.words
     pieces = sorted({p for task in sheet.tasks for p in task.uses}, key=_piece_order)
     bars = [

@@ -82,6 +82,7 @@ def later_pages(library: Library, recipes: Mapping[str, RecipeFacts], marks: Map
 
 
 def share_path(key: str) -> str:
+    """Where what is given away lies, below the share folder."""
     return f"{key}.html"
 
 

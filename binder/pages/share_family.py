@@ -41,6 +41,7 @@ def agreed(library: Library) -> tuple[str, ...]:
 
 
 def family_path(week: str) -> str:
+    """Where the page for the family lies, below the share folder."""
     return f"{week}-family.html"
 
 

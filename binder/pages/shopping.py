@@ -15,6 +15,7 @@ from binder.reckon.facts import RecipeFacts, ShoppingRow
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """The shopping list by aisle, then what is in the house, then costs. None when no food is needed."""
     facts, w = edition.facts, edition.words
     if not facts.shopping:
         return ()
@@ -25,6 +26,7 @@ def pages(edition: Edition) -> tuple[Page, ...]:
 
 
 def is_bought(row: ShoppingRow) -> bool:
+    """Whether anything of it has to be bought."""
     return row.buy.high > 0 or bool(row.packs)
 
 

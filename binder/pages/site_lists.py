@@ -24,6 +24,8 @@ _SEASONING = frozenset({"spices", "oils and condiments", "drinks", "household"})
 
 @dataclass(frozen=True, slots=True)
 class Group:
+    """Lines of a list under a title."""
+
     title: str
     items: tuple[Text, ...]
 
@@ -58,22 +60,26 @@ def _grouped(
 
 
 def by_meal(shelf: Shelf) -> Listing:
+    """The recipes under the meals they are for; one of several meals stands under each."""
     w = shelf.words
     return Listing("meal", w.by_meal, _grouped(shelf, ((m, w.meals[m]) for m in MEALS), lambda f: f.meals))
 
 
 def by_form(shelf: Shelf) -> Listing:
+    """The recipes by form: ready, assemble, kit, portioned."""
     w = shelf.words
     return Listing("form", w.by_form, _grouped(shelf, w.forms.items(), lambda f: (f.form,)))
 
 
 def by_tag(shelf: Shelf) -> Listing:
+    """The recipes under each of their tags."""
     tags = sorted({tag for f in shelf.recipes.values() for tag in f.recipe.tags}, key=str.casefold)
     groups = _grouped(shelf, ((tag, first_upper(tag)) for tag in tags), lambda f: f.recipe.tags)
     return Listing("tag", shelf.words.by_tag, groups)
 
 
 def by_food(shelf: Shelf) -> Listing:
+    """The recipes under each of their main foods."""
     names = sorted({name for f in shelf.recipes.values() for name in main_foods(f)}, key=str.casefold)
     groups = _grouped(shelf, ((name, first_upper(name)) for name in names), main_foods)
     return Listing("food", shelf.words.by_food, groups, shelf.words.by_food_note)

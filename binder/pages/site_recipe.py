@@ -49,6 +49,7 @@ ONCE = Fraction(1)
 
 
 def recipe_page(facts: RecipeFacts, shelf: Shelf) -> Page:
+    """A recipe's page in the site, at its written size."""
     w = shelf.words
     blocks: list[Block] = [Photo(facts.recipe.photo, facts.title)] if facts.recipe.photo else []
     blocks.append(Facts(_summary(facts, shelf)))

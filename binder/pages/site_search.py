@@ -43,6 +43,7 @@ class Found:
 
 
 def search_words(words: Words) -> SearchWords:
+    """The words that the search in the browser speaks in."""
     return SearchWords(
         label=words.search_label,
         none=words.search_none,

@@ -123,6 +123,10 @@ def shelf_of(
     then: Mapping[str, Library] = MappingProxyType({}),
     years: tuple[Year, ...] = (),
 ) -> Shelf:
+    """All that the site is made of.
+
+    `printed`: the weeks with a binder in the output; `then`: the library that each closed week was made of.
+    """
     facts = weeks.get(current) if current else None
     if facts and current in then:
         # It took its part of the stock of its own time; what is on hand today is no longer its business.
@@ -165,10 +169,12 @@ def address(path: str) -> str:
 
 
 def recipe_path(key: str) -> str:
+    """Where a recipe's page lies, below the site."""
     return f"recipes/{key}/index.html"
 
 
 def week_path(key: str) -> str:
+    """Where a week's page lies, below the site."""
     return f"weeks/{key}/index.html"
 
 
@@ -178,10 +184,12 @@ def section_path(week: str, section: str) -> str:
 
 
 def year_path(year: int) -> str:
+    """Where a year's page lies, below the site."""
     return f"years/{year}/index.html"
 
 
 def food_key(food: Food) -> FoodKey:
+    """What tells foods apart: the name and the row that the figures come from."""
     return food.name, food.basis.kind, food.basis.id
 
 

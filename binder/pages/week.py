@@ -26,6 +26,7 @@ EATERS_ACROSS = 5  # more columns than this cannot be read at arm's length on a 
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
+    """The week sheet, and what each day asks for."""
     w = edition.words
     blocks = (*week_grid(edition), *_no_fixed_day(edition), *_private_notes(edition))
     days = day_by_day(edition)
@@ -105,6 +106,7 @@ def day_by_day(edition: Edition) -> tuple[Block, ...]:
 
 
 def day_tasks(on: date, edition: Edition) -> tuple[Check, ...]:
+    """What one day asks for, to be ticked: flasks, carries, meals, prep sessions, pulls."""
     carries = [_carry(c, edition) for c in edition.facts.carry_list if c.date == on]
     flasks, meals = _meals(on, edition, True), _meals(on, edition, False)
     preps = [_prep(edition, n) for n, s in enumerate(edition.sessions) if s.on == on]

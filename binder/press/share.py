@@ -39,6 +39,7 @@ class Sheet:
 
 
 def sheet_of(theme: Theme) -> Sheet:
+    """The style of what is given away, fonts inside, and a mark that stands in for it until it is laid in."""
     faces = font_faces(theme, lambda name: data_address(theme.fonts[name], "font/woff2"))
     text = f"{faces}\n{theme.css['style.css']}"
     # No text of a page can hold it: the hash of the style is not known before the style is.

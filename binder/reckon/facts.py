@@ -124,6 +124,8 @@ class PartKeeps:
 
 @dataclass(frozen=True, slots=True)
 class KeepsFacts:
+    """Days that a dish keeps, by the household's caution; None: not known, or not to be frozen."""
+
     fridge_days: int | None
     freezer_days: int | None
     freezes: bool
@@ -135,6 +137,8 @@ class KeepsFacts:
 
 @dataclass(frozen=True, slots=True)
 class ReheatFacts:
+    """How a dish is heated at one place; `watts` and `seconds` are those of that place."""
+
     means: str
     watts: int | None
     seconds: int | None
@@ -241,6 +245,8 @@ class Batch:
 
 @dataclass(frozen=True, slots=True)
 class PackCount:
+    """So many packs of a size, at the price of one."""
+
     size: Amount
     count: int
     price: Fraction | None
@@ -248,6 +254,8 @@ class PackCount:
 
 @dataclass(frozen=True, slots=True)
 class ShoppingRow:
+    """A food to be had: the need, what is on hand, what is bought, in packs where their sizes are known."""
+
     food: str
     aisle: str
     need: Amount  # as purchased
@@ -268,6 +276,8 @@ class ShoppingRow:
 
 @dataclass(frozen=True, slots=True)
 class Costs:
+    """Money of a week in the household's currency: what is eaten, and what is paid in the shop."""
+
     consumed: Fraction | None
     per_portion: Mapping[str, Fraction | None]
     to_pay: Fraction | None
@@ -278,6 +288,8 @@ class Costs:
 
 @dataclass(frozen=True, slots=True)
 class MiseShare:
+    """What one recipe takes of a row of the mise en place."""
+
     recipe: str
     amount: Amount | None
 
@@ -287,6 +299,8 @@ MiseCare = Literal["", "raw", "avoided"]  # handled last, and why: raw meat or f
 
 @dataclass(frozen=True, slots=True)
 class MiseRow:
+    """A food made ready in one way for all the recipes of a session."""
+
     food: str
     preparation: str
     amount: Amount | None
@@ -337,6 +351,8 @@ class KeptApart:
 
 @dataclass(frozen=True, slots=True)
 class RunSheet:
+    """The order of one session's work. `at_least_minutes` is a bound below; `proven`: no order takes less."""
+
     session: str  # local date and time with offset
     start: datetime
     finish: datetime
@@ -410,12 +426,16 @@ class ServiceSheet:
 
 @dataclass(frozen=True, slots=True)
 class PackedFor:
+    """Whom a filled container is for, and when; None: for nobody or no day in particular."""
+
     eater: str | None
     date: Day | None
 
 
 @dataclass(frozen=True, slots=True)
 class PackingRow:
+    """Containers of one kind that are filled alike, in g each."""
+
     recipe: str
     container: str | None
     count: int
@@ -477,6 +497,8 @@ class WayOut:
 
 @dataclass(frozen=True, slots=True)
 class Pull:
+    """What is moved from the freezer to thaw, and on which day."""
+
     pull_on: Day
     date: Day
     eater: str
@@ -491,6 +513,8 @@ class Pull:
 
 @dataclass(frozen=True, slots=True)
 class CarryItem:
+    """One thing that is taken along."""
+
     what: str
     amount: Amount | None
     from_: str
@@ -500,6 +524,8 @@ class CarryItem:
 
 @dataclass(frozen=True, slots=True)
 class Carry:
+    """What one eater takes to one place on one day."""
+
     date: Day
     eater: str
     place: str
@@ -547,6 +573,8 @@ class FreezerLoad:
 
 @dataclass(frozen=True, slots=True)
 class UseFirst:
+    """What on hand should be eaten before the rest, and why."""
+
     food: str | None  # one of food and recipe is set
     recipe: str | None
     amount: Amount | None
@@ -559,6 +587,8 @@ class UseFirst:
 
 @dataclass(frozen=True, slots=True)
 class AimReached:
+    """An eater's aim on one day; None: too little is known to say."""
+
     name: str
     aim: str
     reached: bool | None
@@ -566,6 +596,8 @@ class AimReached:
 
 @dataclass(frozen=True, slots=True)
 class DayTotal:
+    """What one eater has on one day from this plan, and which aims that reaches."""
+
     date: Day
     eater: str
     nutrition: Nutrition

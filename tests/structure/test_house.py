@@ -140,6 +140,22 @@ def test_files_stay_short(path: Path) -> None:
     assert len(path.read_text("utf-8").splitlines()) <= SOFT_CEILING
 
 
+def undescribed(path: Path) -> list[str]:
+    """Public functions of a module that do not say what they give."""
+    return [
+        node.name
+        for node in ast.parse(path.read_text("utf-8")).body
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_") and ast.get_docstring(node) is None
+    ]
+
+
+def test_public_functions_say_what_they_give(tmp_path: Path) -> None:
+    assert {path: names for path in modules() if (names := undescribed(path))} == {}
+    silent = tmp_path / "silent.py"
+    silent.write_text('def told() -> int:\n    """One."""\n    return 1\n\n\ndef silent() -> int:\n    return 1\n')
+    assert undescribed(silent) == ["silent"]
+
+
 def calls(path: Path) -> set[str]:
     found = set()
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
