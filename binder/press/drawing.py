@@ -45,7 +45,7 @@ def drawn(html: str, assets: Mapping[str, bytes]) -> bytes:
     with _collector_off():
         document = HTML(string=html, base_url=BASE, url_fetcher=OnlyAssets(assets))
         content = document.write_pdf(
-            finisher=_scoped,
+            finisher=_tagged_anew,
             font_config=fonts,
             pdf_variant="pdf/ua-1",
             pdf_identifier=_identifier(html, assets),
@@ -53,7 +53,38 @@ def drawn(html: str, assets: Mapping[str, bytes]) -> bytes:
     return bytes(content)
 
 
-def _scoped(_: Any, pdf: Any) -> None:
+def _tagged_anew(_: Any, pdf: Any) -> None:
+    """Mends the tags of tables, which WeasyPrint 70 leaves without what a screen reader goes by."""
+    _scoped(pdf)
+    _listed(pdf)
+
+
+# What the parts of a table without heads are: a list, its items and what they say (ISO 32000-1, 14.8.4.3.3).
+_AS_LIST = {"/Table": "/L", "/TBody": "/L", "/TR": "/LI", "/TD": "/LBody"}
+
+
+def _listed(pdf: Any) -> None:
+    """Tables that are set as lines and show no heads are lists: nothing would say what their columns are."""
+    below: dict[int, list[int]] = {}
+    for number, element in enumerate(pdf.objects):
+        if isinstance(element, dict) and element.get("Type") == "/StructElem":
+            below.setdefault(int(bytes(element["P"]).split()[0]), []).append(number)
+
+    def family(number: int) -> list[int]:
+        return [number, *(inner for child in below.get(number, []) for inner in family(child))]
+
+    for number, element in enumerate(pdf.objects):
+        if isinstance(element, dict) and element.get("S") == "/Table":
+            inside = [pdf.objects[n] for n in family(number)]
+            kinds = {one.get("S") for one in inside}
+            if "/TR" not in kinds:
+                element["S"] = "/Div"
+            elif "/TH" not in kinds:
+                for one in inside:
+                    one["S"] = _AS_LIST.get(one.get("S"), one.get("S"))
+
+
+def _scoped(pdf: Any) -> None:
     """Says of each head of a table what it is the head of, which WeasyPrint 70 leaves out (ISO 32000-1, table 349).
 
     A head in a row of heads is a column's; so is one across the table, of the rows below it; any other is a row's.
