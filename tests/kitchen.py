@@ -13,6 +13,12 @@ from click.testing import CliRunner, Result
 
 from binder.cli import main
 
+
+def tree(folder: Path) -> dict[str, bytes]:
+    """Every file below a folder, by its path there."""
+    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+
 HOUSEHOLD = """\
 household: The Alder Street kitchen
 time zone: America/Chicago

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from types import MappingProxyType
-from typing import cast
+from typing import TypeVar, cast
 
 from binder.check.closed_fields import (
     AnswerFields,
@@ -20,6 +20,8 @@ from binder.check.declare import Entry, Field, Said
 from binder.model.quantity import Interval
 from binder.model.week import Closed, ClosedDish, ClosedRecipe, ClosedSession, Source, StockChange
 
+T = TypeVar("T")
+
 
 def answers_of(entry: Entry) -> Closed:
     """What someone said of a week; what was not said is None or empty."""
@@ -31,7 +33,7 @@ def answers_of(entry: Entry) -> Closed:
         sessions=tuple(made for one in entry.get(AnswerFields.sessions) or () if (made := _session(one))),
         substitutions=tuple(one.value for one in said) if said is not None else None,
         note=note.text.strip() if note else None,
-        bought=_text(entry, AnswerFields.bought),
+        bought=_value(entry, AnswerFields.bought),
     )
 
 
@@ -51,20 +53,15 @@ def closed_of(entry: Entry) -> Closed:
         bought=said.bought,
         recipes=tuple(row for one in entry.get(ClosedFields.recipes) or () if (row := _recipe(one))),
         stock=tuple(made for one in entry.get(ClosedFields.stock) or () if (made := _change(one))),
-        consumed=_number(cost, ClosedCostFields.consumed) if cost else None,
-        to_pay=_number(cost, ClosedCostFields.to_pay) if cost else None,
+        consumed=_value(cost, ClosedCostFields.consumed) if cost else None,
+        to_pay=_value(cost, ClosedCostFields.to_pay) if cost else None,
         currency=currency.value if currency else "",
         cost_at_least=bool(least and least.value),
         made_of=MappingProxyType({path.value: one.value for path, one in entry.get(ClosedFields.made_of) or ()}),
     )
 
 
-def _number(entry: Entry, of: Field[Said[Fraction]]) -> Fraction | None:
-    said = entry.get(of)
-    return said.value if said else None
-
-
-def _text(entry: Entry, of: Field[Said[str]]) -> str | None:
+def _value(entry: Entry, of: Field[Said[T]]) -> T | None:
     said = entry.get(of)
     return said.value if said else None
 
@@ -80,18 +77,18 @@ def _dish(entry: Entry) -> ClosedDish:
         entry.get(ClosedDishFields.gives),
     )
     return ClosedDish(
-        recipe=_text(entry, ClosedDishFields.dish) or "",
+        recipe=_value(entry, ClosedDishFields.dish) or "",
         which=which.value if which else 1,
-        source=cast("Source", _text(entry, ClosedDishFields.source) or "session"),
+        source=cast("Source", _value(entry, ClosedDishFields.source) or "session"),
         made_on=made_on.value if made_on else None,
-        planned=_number(entry, ClosedDishFields.planned),
-        made=_number(entry, ClosedDishFields.made),
-        eaten=_number(entry, ClosedDishFields.eaten),
-        left=_number(entry, ClosedDishFields.left),
-        frozen=_number(entry, ClosedDishFields.frozen),
-        thrown=_number(entry, ClosedDishFields.thrown),
-        why=_text(entry, ClosedDishFields.why) or "",
-        weighs_g=_number(entry, ClosedDishFields.weighs),
+        planned=_value(entry, ClosedDishFields.planned),
+        made=_value(entry, ClosedDishFields.made),
+        eaten=_value(entry, ClosedDishFields.eaten),
+        left=_value(entry, ClosedDishFields.left),
+        frozen=_value(entry, ClosedDishFields.frozen),
+        thrown=_value(entry, ClosedDishFields.thrown),
+        why=_value(entry, ClosedDishFields.why) or "",
+        weighs_g=_value(entry, ClosedDishFields.weighs),
         gives=gives.value if gives else None,
         left_by=by.value if (by := entry.get(ClosedDishFields.left_by)) else None,
     )
@@ -111,33 +108,35 @@ def _session(entry: Entry) -> ClosedSession | None:
 
 
 def _recipe(entry: Entry) -> ClosedRecipe | None:
-    recipe, grams = _text(entry, ClosedRecipeFields.recipe), _number(entry, ClosedRecipeFields.grams)
+    recipe, grams = _value(entry, ClosedRecipeFields.recipe), _value(entry, ClosedRecipeFields.grams)
     if recipe is None:
         return None
     figures = {name.value: _interval(one) for name, one in entry.get(ClosedRecipeFields.per_portion) or ()}
     return ClosedRecipe(
         recipe=recipe,
         eaters=_names(entry, ClosedRecipeFields.eaters),
-        edition=_text(entry, ClosedRecipeFields.edition) or "",
+        edition=_value(entry, ClosedRecipeFields.edition) or "",
         grams=float(grams) if grams is not None else None,
         per_portion=MappingProxyType(figures),
         at_least=frozenset(_names(entry, ClosedRecipeFields.at_least)),
         contains=_names(entry, ClosedRecipeFields.contains),
         may_contain=_names(entry, ClosedRecipeFields.may_contain),
         not_known=_names(entry, ClosedRecipeFields.not_known),
-        cost=_number(entry, ClosedRecipeFields.cost),
+        cost=_value(entry, ClosedRecipeFields.cost),
     )
 
 
 def _interval(said: Said[Fraction] | Entry) -> Interval | None:
     if isinstance(said, Said):
         return Interval(float(said.value), float(said.value))
-    low, high = _number(said, RangeFields.low), _number(said, RangeFields.high)
+    low, high = _value(said, RangeFields.low), _value(said, RangeFields.high)
     return Interval(float(low), float(high)) if low is not None and high is not None else None
 
 
 def _change(entry: Entry) -> StockChange | None:
-    place = _text(entry, StockChangeFields.place)
+    place = _value(entry, StockChangeFields.place)
     return (
-        StockChange(place, _text(entry, StockChangeFields.was), _text(entry, StockChangeFields.now)) if place else None
+        StockChange(place, _value(entry, StockChangeFields.was), _value(entry, StockChangeFields.now))
+        if place
+        else None
     )

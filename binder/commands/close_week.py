@@ -21,6 +21,7 @@ from binder.commands.close_week_reckon import Closing, concluded, files_of, open
 from binder.commands.terminal import problem_lines
 from binder.model.week import Closed, Week
 from binder.problem import Problem
+from binder.reckon.words import counted
 
 _PACKS = "what the packs of the shopping list leave goes into stock.yaml with --set bought='as listed'"
 
@@ -194,7 +195,7 @@ def _write(closing: Closing, closed: Closed, dry_run: bool) -> None:
         if path not in kept:
             click.echo(f"wrote {folder / path}")
     if kept:
-        click.echo(f"kept what the week was made of: {len(kept)} new files in {folder / EDITIONS}")
+        click.echo(f"kept what the week was made of: {counted(len(kept), 'new file')} in {folder / EDITIONS}")
     if not files:
         click.echo("nothing to change")
 

@@ -23,6 +23,7 @@ from binder.pages.labels import registration_sheet
 from binder.press.registration import registration_pdf
 from binder.press.theme import Theme
 from binder.reckon import labels
+from binder.reckon.words import counted
 from binder.tables import sheets
 
 
@@ -88,6 +89,6 @@ def command(
         disk.replace_outputs(out, made, lambda path: owner(path) == "labels")
     facts = examined.weeks.get(examined.current or "")
     count = len(facts.labels) if facts else 0
-    click.echo(f"{count} labels" + (f"; next free position {facts.labels_next_free}" if facts else ""))
+    click.echo(counted(count, "label") + (f"; next free position {facts.labels_next_free}" if facts else ""))
     for path in sorted(made):
         click.echo(f"  {out / path}")

@@ -17,6 +17,7 @@ from binder.memory import Memory
 from binder.outputs import owner
 from binder.press.ink import taken
 from binder.reckon.tried import Tried
+from binder.reckon.words import counted
 
 
 def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
@@ -51,13 +52,9 @@ def make(wanted: Wanted, memory: Memory, status: Status) -> tuple[Built, int]:
 def _takes(pdf: bytes, mark: bytes, both_sides: bool, memory: Memory) -> str:
     """`49 pages, 25 sheets, ink on 5.1 % of the paper`; ink where there is something to measure it with."""
 
-    def counted() -> bytes:
+    def measured() -> bytes:
         what = taken(pdf)
-        said = _many(what.pages, "page") + (f", {_many(what.sheets, 'sheet')}" if both_sides else "")
+        said = counted(what.pages, "page") + (f", {counted(what.sheets, 'sheet')}" if both_sides else "")
         return (f"{said}, ink on {what.ink * 100:.1f} % of the paper" if what.ink is not None else said).encode()
 
-    return memory.recall(("takes", mark.hex(), str(both_sides)), counted).decode()
-
-
-def _many(count: int, of: str) -> str:
-    return f"{count} {of}{'' if count == 1 else 's'}"
+    return memory.recall(("takes", mark.hex(), str(both_sides)), measured).decode()

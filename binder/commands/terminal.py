@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import TracebackType
 
 from binder.problem import Problem
+from binder.reckon.words import counted
 
 _RED, _YELLOW, _BOLD, _DIM, _PLAIN = "\x1b[31m", "\x1b[33m", "\x1b[1m", "\x1b[2m", "\x1b[0m"
 # What a file may hold that a terminal would obey: control characters but the tab.
@@ -43,7 +44,7 @@ def _clean(text: str) -> str:
 def summary(problems: Iterable[Problem], otherwise: str) -> str:
     """`2 errors, 1 warning; nothing was replaced`."""
     counts = Counter(problem.severity for problem in problems)
-    words = [f"{n} {severity}{'' if n == 1 else 's'}" for severity in ("error", "warning") if (n := counts[severity])]
+    words = [counted(n, severity) for severity in ("error", "warning") if (n := counts[severity])]
     if not words:
         return otherwise
     return ", ".join(words) + (f"; {otherwise}" if counts["error"] and otherwise else "")

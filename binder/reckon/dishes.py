@@ -14,7 +14,7 @@ from binder.model.week import Already, Week
 from binder.problem import Problem, error, warning
 from binder.reckon import keeping, reheating
 from binder.reckon.demand import Wanted
-from binder.reckon.words import day_in_words
+from binder.reckon.words import counted, day_in_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,10 +100,10 @@ def lots_of_dishes(
 
 def _why(lot: Lot, last: date, recipe: Recipe, caution: str) -> str:
     """What the last day of a refrigerated dish rests on: `made 2026-05-30, it keeps 4 days`."""
-    if last == lot.best_before:
-        return "best before"
     days = keeping.limit_days(recipe.keeping, caution)
-    limit = f"it keeps {days} {'day' if days == 1 else 'days'}, {caution}"
+    if last == lot.best_before or days is None:
+        return "best before"
+    limit = f"it keeps {counted(days, 'day')}, {caution}"
     if lot.thawed:
         return f"thawed {lot.thawed.isoformat()}; {limit}, less what was used up before it was frozen"
     begun = start_of(lot)

@@ -14,6 +14,7 @@ from datetime import date, timedelta
 from binder.model.food import Keeping, PartKeeping
 from binder.model.recipe import Recipe
 from binder.reckon.facts import Kept, PartKept
+from binder.reckon.words import counted
 from binder.tables import thawing
 
 
@@ -54,7 +55,7 @@ def freezer_days(keeping: Keeping, caution: str) -> int | None:
 def rule_words(keeping: Keeping, caution: str) -> str:
     """The rule behind a use-by: limit, rule set and source."""
     days = limit_days(keeping, caution)
-    limit = "no limit known" if days is None else f"{days} {'day' if days == 1 else 'days'} after the day made"
+    limit = "no limit known" if days is None else f"{counted(days, 'day')} after the day made"
     assumed = "; assumed, the recipe does not say" if keeping.assumed else ""
     first = keeping.decided_by[0 if caution == "strict" else 1]
     decides = f"; {first} keeps shortest" if first else ""

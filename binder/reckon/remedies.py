@@ -20,7 +20,7 @@ from binder.problem import Problem
 from binder.reckon import plan_lines
 from binder.reckon.facts import RecipeFacts, Serving
 from binder.reckon.settle import Settled, settle
-from binder.reckon.words import day_in_words
+from binder.reckon.words import counted, day_in_words
 
 OTHER_DISHES = 2  # dishes of the library offered in place of one
 DISHES_TRIED = 40
@@ -263,7 +263,7 @@ def _less_from_stock(problem: Problem, plan: _Plan) -> Ways:
     already = _at(problem, plan)
     for fewer in range(ceil(already.portions) - 1, 0, -1) if already else ():
         assert already is not None
-        words = f"cook the rest: write `- {fewer} {'portion' if fewer == 1 else 'portions'} {already.recipe}`"
+        words = f"cook the rest: write `- {counted(fewer, 'portion')} {already.recipe}`"
         yield words, _with_already(plan, already, replace(already, portions=Fraction(fewer)))
 
 

@@ -18,6 +18,7 @@ from binder.problem import Problem
 from binder.reckon import conversion
 from binder.reckon.conversion import CupSystem
 from binder.reckon.dishes import past_best, past_use_by
+from binder.reckon.words import counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,32 +34,27 @@ class OnHand:
 
 
 def last_day(lot: Lot, food: Food, caution: str = "usual") -> tuple[date, str] | None:
-    """The earliest of the dates that are known, and what it rests on: `best before`, `once opened 7 days`, ...
+    """The earliest of the dates that are known, and what it rests on: `best before`, `opened 2026-06-03, it
+    then keeps 7 days`, ...
 
     Best before, as the maker says; once opened, the days it then keeps (the day opened is day 0; not in the freezer);
     once thawed, the days that raw food then has (USDA FSIS, The Big Thaw); frozen, its freezer life.
     """
+
+    def since(day: date, days: int, words: str) -> tuple[date, str]:
+        return day + timedelta(days=days), f"{words.format(day.isoformat())} {counted(days, 'day')}"
+
     dates: list[tuple[date, str]] = []
     if lot.best_before:
         dates.append((lot.best_before, "best before"))
     if lot.opened and food.once_opened_days is not None and lot.place != "freezer":
-        days = food.once_opened_days
-        dates.append((lot.opened + timedelta(days=days), f"opened {_day(lot.opened)}, it then keeps {_days(days)}"))
+        dates.append(since(lot.opened, food.once_opened_days, "opened {}, it then keeps"))
     keeping, end = food.keeping, 0 if caution == "strict" else 1
     if keeping and lot.thawed and lot.place != "freezer" and (thawed := keeping.thawed_days or keeping.fridge_days):
-        dates.append((lot.thawed + timedelta(days=thawed[end]), f"thawed {_day(lot.thawed)}, {_days(thawed[end])}"))
+        dates.append(since(lot.thawed, thawed[end], "thawed {},"))
     if keeping and lot.frozen and lot.place == "freezer" and keeping.freezer_days:
-        life = keeping.freezer_days[end]
-        dates.append((lot.frozen + timedelta(days=life), f"frozen {_day(lot.frozen)}, {_days(life)}"))
+        dates.append(since(lot.frozen, keeping.freezer_days[end], "frozen {},"))
     return min(dates) if dates else None
-
-
-def _day(day: date) -> str:
-    return day.isoformat()
-
-
-def _days(days: int) -> str:
-    return f"{days} {'day' if days == 1 else 'days'}"
 
 
 def foods_on_hand(stock: Stock, today: date, caution: str = "usual") -> tuple[tuple[OnHand, ...], tuple[Problem, ...]]:

@@ -1,4 +1,4 @@
-"""Days and names in the words of a problem."""
+"""Days, names and counts in the words of a problem."""
 
 from __future__ import annotations
 
@@ -22,3 +22,8 @@ def listed(words: Iterable[str]) -> str:
     if len(items) < 2:
         return "".join(items)
     return ", ".join(items[:-1]) + " and " + items[-1]
+
+
+def counted(count: int, noun: str) -> str:
+    """`1 day`, `2 days`."""
+    return f"{count} {noun}{'' if count == 1 else 's'}"

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
 from tests.demo import CHROMIUM, build
 
@@ -24,3 +24,11 @@ def browser() -> Iterator[Browser]:
         running = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
         yield running
         running.close()
+
+
+@pytest.fixture
+def context(browser: Browser) -> Iterator[BrowserContext]:
+    """A phone without a network."""
+    made = browser.new_context(viewport={"width": 390, "height": 844}, offline=True)
+    yield made
+    made.close()

@@ -10,7 +10,7 @@ import pytest
 from binder.commands import make
 from binder.press import html
 from binder.reckon import run_sheet
-from tests.kitchen import Kitchen
+from tests.kitchen import Kitchen, tree
 from tests.scenarios.test_scenarios import STEW, STEW_WEEK
 
 SITE = ("--only", "site")
@@ -39,10 +39,6 @@ def made(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
     monkeypatch.setattr(html, "_page", noted)
     return paths
-
-
-def tree(folder: Path) -> dict[str, bytes]:
-    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
 
 
 def no_making(*arguments, **options):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import re
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -37,13 +37,6 @@ NOTE = "Less salt.\nBring {the big pot}: it's at Bea's – naïve"
 SET = {"spring-minestrone.weighs": "2350 g", "beef-ragu-polenta.eaten": "4.5", "sesame-soba.thrown": "1/2"}
 
 Open = Callable[[], Page]
-
-
-@pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport={"width": 390, "height": 844}, offline=True)
-    yield made
-    made.close()
 
 
 @pytest.fixture

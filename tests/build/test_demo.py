@@ -19,6 +19,7 @@ from playwright.sync_api import Browser
 from binder.press.ink import taken
 from binder.tables import sheets
 from tests.demo import ROOT, WEEK, build, needs_browser
+from tests.kitchen import tree
 
 MM = 72 / 25.4
 
@@ -26,10 +27,6 @@ MM = 72 / 25.4
 @pytest.fixture(scope="module")
 def facts(demo: Path) -> dict:
     return json.loads((demo / f"site/weeks/{WEEK}/facts.json").read_text("utf-8"))
-
-
-def tree(folder: Path) -> dict[str, bytes]:
-    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
 
 
 def test_the_plan_passes_because_it_was_planned_well(facts: dict) -> None:

@@ -7,14 +7,11 @@ from pathlib import Path
 import pytest
 
 from binder import disk
+from tests.kitchen import tree
 
 
 def everything(path: str) -> bool:
     return True
-
-
-def tree(folder: Path) -> dict[str, bytes]:
-    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
 
 
 def test_a_kind_is_replaced_as_a_whole(tmp_path: Path) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pdfplumber
@@ -32,13 +32,6 @@ SMALL = """() => [...document.querySelectorAll('nav a, .crumbs a, .plain > li > 
   .map(([e]) => e.outerHTML)"""
 
 Open = Callable[..., Page]
-
-
-@pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport={"width": 390, "height": 844}, offline=True)
-    yield made
-    made.close()
 
 
 @pytest.fixture

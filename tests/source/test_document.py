@@ -113,6 +113,6 @@ def test_no_bytes_crash_the_reader(data: bytes) -> None:
     ],
 )
 def test_odd_files_cost_no_more_than_their_size(data: bytes) -> None:
-    started = time.perf_counter()
+    started = time.process_time()
     read_document(data, "f", "markdown" if data.startswith(b"---") else "yaml")
-    assert time.perf_counter() - started < 10
+    assert time.process_time() - started < 10

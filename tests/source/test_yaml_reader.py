@@ -264,10 +264,10 @@ def test_many_values_without_aliases_are_no_alias_limit() -> None:
     "text", ["[" * 100_000, "{a: " * 100_000, "".join(f"{' ' * n}a:\n" for n in range(DEEPEST + 5))]
 )
 def test_deep_nesting_is_refused_and_costs_little(text: str) -> None:
-    started = time.perf_counter()
+    started = time.process_time()
     node, problems = read_yaml(text, "f")
     assert node is None and [p.code for p in problems] == ["alias-limit"]
-    assert time.perf_counter() - started < 2
+    assert time.process_time() - started < 2
 
 
 @settings(deadline=None, max_examples=300)

@@ -26,18 +26,18 @@ MAY_IMPORT = {
     "check": {"problem", "source", "model", "tables"},
     "reckon": {"problem", "model", "tables"},
     "pages": {"problem", "model", "reckon.facts"},
-    "press": {"problem", "pages.page"},
+    "press": {"pages.page"},
     "disk": {"press.theme", "source.limits"},
     "memory": {"disk"},
     "marks": {"model", "check", "disk"},
     "kept": {"source", "model", "check", "disk"},
     "week_memory": {"memory", "model", "reckon.facts"},
     "examine": {
-        *("problem", "source", "model", "tables", "check", "reckon"),
+        *("problem", "source", "model", "check", "reckon"),
         *("disk", "memory", "marks", "kept", "week_memory"),
     },
     "build": {
-        *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),
+        *("model", "tables", "reckon", "pages", "press"),
         *("disk", "memory", "examine", "outputs", "aside", "shared"),
     },
     "shared": {"model", "pages", "press", "disk", "memory", "examine"},
@@ -45,9 +45,9 @@ MAY_IMPORT = {
         *("problem", "source", "model", "tables", "check", "reckon", "pages", "press"),
         *("disk", "memory", "examine", "build", "outputs", "preview", "shared", "problem_codes"),
     },
-    "preview": {"problem", "disk", "memory", "examine", "build", "outputs", "commands.terminal"},
+    "preview": {"disk", "memory", "examine", "build", "outputs", "commands.terminal"},
     "outputs": set(),
-    "aside": {"memory"},
+    "aside": set(),
     "cli": set(),  # it names its commands and loads each on use
 }
 # Rooms below build know no clock, no disk and no environment; tables read their own packaged files.

@@ -115,7 +115,9 @@ class SiteWords:
     year_cost, cost_by_week = "What a portion cost", "Cost of a portion, by week"
     year_cost_note = "What the week's food cost by the portions planned, as it was on the day of closing."
     year_hours, hours_by_week = "Time for prep", "Time in the kitchen, by week"
-    year_hours_note = "Of the sessions that were timed: toned is what they took, the dashed outline what was planned."
+    year_hours_note = (
+        "Of the sessions that were timed: a filled bar is what they took, its dashed outline what was planned."
+    )
     longer, shorter = "{} longer", "{} shorter"
     year_dishes, dishes_of_year = "What was made", "Dishes, those made most often first"
     year_dishes_note = "In portions; dishes that only go into other dishes are counted with those."
