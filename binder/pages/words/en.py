@@ -318,7 +318,10 @@ class Words(SiteWords):
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
     nearly_note = "≈ is an estimate from what goes in; a weighed batch goes into the recipe as “weighs: 2400 g”."
     packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
-    second_check_note = "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
+    second_check_note = (
+        "Label the box while it is dry, before it is filled; write the number at the label's foot on the lid too. "
+        "Checked: by another person, or on a second round; dish, name, date, what goes beside it."
+    )
     no_container, tare, compartments = "{} without a container", "empty {}", "compartments {}"
     packed_as: Map = MappingProxyType(
         {
