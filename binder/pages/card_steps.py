@@ -11,7 +11,7 @@ from binder.pages.cooling import deadlines
 from binder.pages.edition import Edition, unique
 from binder.pages.format import clock, minutes
 from binder.pages.page import Block, Heading, StepGroup, StepLine, Steps
-from binder.pages.run_sheet import length
+from binder.pages.run_sheet import length, set_apart
 from binder.reckon.facts import Batch, RecipeFacts, Task
 
 BOARD = "cutting board"
@@ -103,7 +103,9 @@ def deadline(batch: Batch | None, edition: Edition) -> str:
     for sheet in edition.facts.run_sheets:
         for found in deadlines(sheet, edition):
             if found.batch == batch.id:
-                return edition.words.cool_on_card.format(
-                    hot=clock(found.hot_until), lukewarm=clock(found.lukewarm_by), cold=clock(found.cold_by)
+                hot = f"{clock(found.hot_until)} ({found.part})" if found.part else clock(found.hot_until)
+                said = edition.words.cool_on_card.format(
+                    hot=hot, lukewarm=clock(found.lukewarm_by), cold=clock(found.cold_by)
                 )
+                return " ".join((said, *set_apart(found, edition)))
     return ""

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from binder.model.week import Session
 from binder.pages.cooling import SOURCE as COOLING_SOURCE
-from binder.pages.cooling import deadlines, piece_kind
+from binder.pages.cooling import Deadline, deadlines, piece_kind
 from binder.pages.drawings import SCREEN, Bar, Form, on_paper, timeline
 from binder.pages.edition import Edition, as_tried, run, session_title, unique
 from binder.pages.format import NBSP, clock, listed, minutes
@@ -228,7 +228,7 @@ def _cooling(sheet: RunSheet, number: int, edition: Edition) -> tuple[Block, ...
     told = any(deadlines(other, edition) for other in edition.facts.run_sheets[: number - 1])
     rows = tuple(
         Row((
-            (), plain(edition.short(d.recipe)), plain(clock(d.hot_until)), plain(clock(d.check_at)),
+            (), plain(cooled(d, edition)), plain(clock(d.hot_until)), plain(clock(d.check_at)),
             run(clock(d.lukewarm_by), "time"), run(clock(d.cold_by), "time"),
         ))
         for d in found
@@ -236,4 +236,23 @@ def _cooling(sheet: RunSheet, number: int, edition: Edition) -> tuple[Block, ...
     lines = tuple(plain(line.format(source=COOLING_SOURCE)) for line in w.cooling_how)
     how = Box("caution", w.cooling_title, (Bullets(lines),))
     table_ = Table(columns, rows, w.cooling, "cooling", row_heads=False)
-    return Heading(2, w.cooling), table_, *(() if told else (how,))
+    waiting = tuple(
+        plain(f"{edition.short(d.recipe)}{w.separator}{line}") for d in found for line in set_apart(d, edition)
+    )
+    apart_ = (Bullets(waiting),) if waiting else ()
+    return Heading(2, w.cooling), table_, *apart_, *(() if told else (how,))
+
+
+def cooled(deadline: Deadline, edition: Edition) -> str:
+    """The dish, and which of its parts the clock runs for."""
+    dish = edition.short(deadline.recipe)
+    return f"{dish} ({deadline.part})" if deadline.part else dish
+
+
+def set_apart(deadline: Deadline, edition: Edition) -> tuple[str, ...]:
+    """What is cooled by itself, because the dish is portioned too late for it; a line a part."""
+    said = edition.words.cooled_by_itself
+    return tuple(
+        said.format(part=one.part or edition.short(deadline.recipe), off=clock(one.off_heat))
+        for one in deadline.waiting
+    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 from fractions import Fraction
 
 import pytest
@@ -162,7 +163,8 @@ def test_a_factor_is_told_as_a_fraction_where_that_says_something() -> None:
 
 def test_a_card_says_until_when_it_must_be_cold() -> None:
     text = words(card("squash-barley-bake"))
-    assert "Hot until 13:40: cool at once" in text and "by 15:40, 41 °F / 5 °C by 19:40" in text
+    assert "Hot until 13:35 (Barley): cool at once" in text and "by 15:35, 41 °F / 5 °C by 19:35" in text
+    assert "by itself" not in text
     assert "Reheat to 165 °F / 74 °C" in text
 
 
@@ -254,10 +256,43 @@ def test_two_cooks_are_named() -> None:
     assert uses(TASKS[1], other) == ["cook 1, cutting board", "cook 2, oven 1"]
 
 
-def test_cooling_deadlines_are_clock_times_after_the_last_hot_step() -> None:
+def test_cooling_deadlines_count_from_the_first_part_that_comes_off_the_heat_for_good() -> None:
+    """The barley is off the heat 13:35, the squash 13:40; both are folded together 13:40 to 13:48."""
     assert table(run_sheet.pages(edition()), "cooling") == [
-        ("", "Squash and barley bake", "13:40", "14:40", "15:40", "19:40")
+        ("", "Squash and barley bake (Barley)", "13:35", "14:35", "15:35", "19:35")
     ]
+
+
+def cooled(*tasks: Task) -> cooling.Deadline:
+    (found,) = cooling.deadlines(replace(SHEET, tasks=tasks), edition())
+    return found
+
+
+def test_a_part_that_is_hot_again_counts_from_its_last_hot_step() -> None:
+    simmer, cube, roast, fold = TASKS
+    again = replace(simmer, id="t5", start=roast.finish, finish=roast.finish + timedelta(minutes=9))
+    found = cooled(simmer, cube, roast, again, replace(fold, start=again.finish, finish=again.finish))
+    assert (found.part, found.hot_until) == ("Squash", roast.finish)
+    pot = replace(fold, uses=("cook 1", "burner 2"))
+    assert cooled(simmer, cube, roast, pot) == cooling.Deadline("squash-barley-bake", "b1", fold.finish)
+    # What only cools down after the pot does not begin the count anew.
+    rest = replace(fold, id="t6", start=pot.finish, finish=pot.finish + timedelta(minutes=30))
+    assert cooled(simmer, cube, roast, pot, rest).hot_until == fold.finish
+    alone = tuple(replace(task, part=None) for task in (simmer, roast))
+    assert (cooled(*alone).part, cooled(*alone).hot_until) == (None, roast.finish)
+
+
+@pytest.mark.parametrize(("packed", "said"), [(120, False), (121, True)])
+def test_a_part_that_waits_longer_than_two_hours_for_the_dish_is_cooled_by_itself(packed: int, said: bool) -> None:
+    """FDA Food Code 3-501.14: to 70 °F within 2 h, counted for the barley from its own last hot step."""
+    barley, cube, roast, fold = TASKS
+    fold = replace(fold, finish=barley.finish + timedelta(minutes=packed))
+    facts = week_facts(run_sheets=(replace(SHEET, tasks=(barley, cube, roast, fold)),))
+    line = "Barley: off the heat 13:35; spread it thin and put it in the refrigerator by itself until it is folded in."
+    pages = run_sheet.pages(edition(facts=facts))
+    assert (line in words(pages[0])) == said and "Squash: off" not in words(pages[0])
+    at_once = next(p for p in recipe_card.pages(edition(facts=facts)) if p.path == "card-squash-barley-bake")
+    assert (line in words(at_once)) == said
 
 
 def test_cooling_limits_are_the_published_ones() -> None:

@@ -210,6 +210,9 @@ class Words(SiteWords):
     picture_alt = "Who and what is busy from {start} to {finish}; rows: {rows}. The table below says the same."
     cooling, hot_until, check_half_way = "Cold by when", "Hot until", "Check"
     lukewarm_by, cold_by = "70 °F / 21 °C by", "41 °F / 5 °C by"
+    cooled_by_itself = (
+        "{part}: off the heat {off}; spread it thin and put it in the refrigerator by itself until it is folded in."
+    )
     cooling_title = "Cooling"
     cooling_how = (
         "Thick food no deeper than 2 in (5 cm), thin liquids 4 in (10 cm); lids ajar, air around; in the refrigerator "
