@@ -60,7 +60,9 @@ def test_every_facts_file_is_valid_against_its_schema(demo: Path) -> None:
 
 
 def test_every_ingredient_of_the_demo_is_known(demo: Path) -> None:
-    for path in (demo / "site/recipes").glob("*/facts.json"):
+    paths = sorted((demo / "site/recipes").glob("*/facts.json"))
+    assert len(paths) == len(list((ROOT / "content/recipes").glob("*.md")))
+    for path in paths:
         recipe = json.loads(path.read_text("utf-8"))
         for line in recipe["ingredients"]:
             assert line["basis"]["kind"] != "unknown", (recipe["key"], line["text"])
@@ -218,7 +220,9 @@ def test_share_pages_name_no_eater_place_or_private_note(demo: Path) -> None:
     secret = [e["name"] for e in household["eaters"]]
     secret += [p["name"] for p in household["places"] if p["name"] not in ("home", "school")]
     secret += [e["private"] for e in household["eaters"] if "private" in e]
-    for path in (demo / "share").iterdir():
+    paths = sorted((demo / "share").iterdir())
+    assert paths and secret
+    for path in paths:
         text = path.read_text("utf-8")
         visible = re.sub(r"url\(data:[^)]*\)|src=\"data:[^\"]*\"", "", text)
         for word in secret:

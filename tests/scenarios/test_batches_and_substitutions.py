@@ -163,9 +163,7 @@ def test_two_substitutions_for_one_eater_one_for_another(kitchen: Kitchen) -> No
         "for: Ilka, use: 600 g parsnips, instead of: carrots",
         "for: [Ilka, Bea], use: 4 tbsp tahini, instead of: ricotta",
     )
-    assert [b["portions_made"] for b in facts["batches"]] == [1, 2] or [
-        b["portions_made"] for b in facts["batches"]
-    ] == [2, 1]
+    assert sorted(b["portions_made"] for b in facts["batches"]) == [1, 2]
     contains = by(facts["servings"], "contains", "eater")
     assert contains == {"Ilka": ["sesame"], "Tomas": ["milk"], "Bea": ["sesame"]}
     parsnip = only(facts["mise_en_place"], food="parsnip")
