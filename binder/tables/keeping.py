@@ -19,9 +19,6 @@ CHART = "Cold Food Storage Chart, FoodSafety.gov (USDA FSIS / FDA)"
 MEMORY = "national keeping charts (memory)"
 COMMON_PRACTICE = "common practice"
 
-FRIDGE_F = 40
-FREEZER_F = 0
-
 ASSUMED = "cooked leftovers"
 
 

@@ -108,9 +108,6 @@ UNITS: frozenset[str] = frozenset((*ML_PER, *G_PER, *COUNT_UNITS))
 STICK_BUTTER_G = 113
 STICK_BUTTER_SOURCE = "USDA SR28 01001"
 
-# A household scale shows whole grams: 1 oz weighed is 28 g, half an ounce 14 g (common practice).
-KITCHEN_OUNCE_G = 28
-
 LABEL_ML_PER: Mapping[str, int] = MappingProxyType({"cup": 240, "fl-oz": 30, "tbsp": 15, "tsp": 5})
 LABEL_G_PER: Mapping[str, int] = MappingProxyType({"oz": 28})
 

@@ -143,18 +143,10 @@ HOT_DAY_F = 90
 UNCOOLED_HOURS = 2
 UNCOOLED_HOURS_HOT = 1
 COLD_SOURCES = 2
-COOLING_DEPTH_INCHES = 2
-COOLING_DEPTH_SOURCE = "USDA FSIS, common advice"
 
 PRESSURE_FILL = Fraction(2, 3)
 PRESSURE_FILL_SWELLING = Fraction(1, 2)
 PRESSURE_SOURCE = MAKERS_MANUALS
-# University of Idaho educator: cooking time +5 % for each 1,000 ft above 2,000.
-PRESSURE_ALTITUDE_FROM_FT = 2000
-PRESSURE_ALTITUDE_PER_1000_FT = Fraction(5, 100)
-
-# Top to bottom, so that nothing raw drips on what is eaten as it is (common practice in food service).
-SHELVES: tuple[str, ...] = ("ready to eat", "fish", "whole cuts", "ground meat", "poultry")
 
 
 def core(kind: str) -> CoreTemperature | None:

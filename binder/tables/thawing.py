@@ -19,8 +19,6 @@ SOURCE = "USDA FSIS, The Big Thaw"
 GRAMS_PER_NIGHT: Fraction = 4 * G_PER["lb"]
 LEAST_NIGHTS = 1
 
-COLD_WATER_CHANGE_MINUTES = 30
-
 
 @dataclass(frozen=True, slots=True)
 class AfterThawing:
@@ -81,16 +79,11 @@ def after_thawing_days(kind: str) -> tuple[int, int] | None:
     return row.days if row else None
 
 
-def cold_water_minutes(grams: float | Fraction) -> tuple[int, int]:
-    """Minutes (low, high) for one piece in cold water; cook at once afterwards.
-
-    Between the published sizes the larger one counts.
-    """
-    return cold_water(grams).minutes
-
-
 def cold_water(grams: float | Fraction) -> ColdWater:
-    """The row that one piece goes by, with its source."""
+    """The row that one piece goes by, with its minutes and source; between the published sizes the larger one counts.
+
+    What was thawed so is cooked at once.
+    """
     for row in COLD_WATER:
         if Fraction(grams) <= row.up_to_grams:
             return row

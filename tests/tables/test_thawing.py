@@ -29,10 +29,10 @@ def test_days_after_thawing_by_kind():
     ("grams", "minutes"), [(450, (60, 60)), (1000, (120, 180)), (1800, (120, 180)), (4536, (301, 301))]
 )
 def test_cold_water(grams, minutes):
-    assert thawing.cold_water_minutes(grams) == minutes
+    assert thawing.cold_water(grams).minutes == minutes
 
 
 def test_a_larger_piece_never_thaws_sooner():
     sizes = range(100, 6000, 100)
-    ends = [thawing.cold_water_minutes(g)[1] for g in sizes]
+    ends = [thawing.cold_water(g).minutes[1] for g in sizes]
     assert ends == sorted(ends)

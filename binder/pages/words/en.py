@@ -128,7 +128,7 @@ class Words(SiteWords):
 
     # ---- words shared by tables ----
     dish, food, what, where, why, how, when = "Dish", "Food", "What", "Where", "Why", "How", "When"
-    day_head, meal, place, time, task, uses = "Day", "Meal", "Place", "Time", "Task", "Uses"
+    meal, place, time, task, uses = "Meal", "Place", "Time", "Task", "Uses"
     for_whom, how_much, how_long, use_by, made, number_short = "For", "How much", "How long", "Use by", "Made", "No."
     only_for = "for {}"
     source = "Source: {}"
