@@ -25,7 +25,6 @@ CARRY_MINUTES = 10
 # How long a dinner takes, and how long before it somebody has to be told that it wants heating: common practice.
 DINNER_MINUTES = 30
 DINNER_ALARM = 15
-DEFAULT_BREAKFAST = 7 * 60
 
 
 def calendar_events(week_facts: WeekFacts, library: Library) -> Calendar:
@@ -100,10 +99,10 @@ def _carries(edition: Edition) -> Iterable[Event]:
 
 def _carry(carry: Carry, edition: Edition) -> Event:
     w = edition.words
-    breakfast = edition.household.meal_times.get("breakfast", DEFAULT_BREAKFAST)
     lines = [*unique(item.what for item in carry.items), *([w.cold_source_needed] if carry.cold else [])]
+    lines += [w.into_fridge_there] if carry.into_fridge else []
     return Event(
-        uid(edition, "carry", carry.date.isoformat(), carry.eater, carry.place), _at(carry.date, breakfast, edition),
+        uid(edition, "carry", carry.date.isoformat(), carry.eater, carry.place), _at(carry.date, carry.leaves, edition),
         CARRY_MINUTES, w.event_carry.format(eater=carry.eater, place=carry.place), "\n".join(lines), 0,
     )  # fmt: skip
 

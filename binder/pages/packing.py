@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -87,7 +88,7 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     box = f"{row.count} × {row.container}" if row.container else w.no_container.format(row.count)
     said = [box, w.packed_as.get(row.what, row.what)] if row.what != "portion" else [box]
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
-    said += [w.kept.get(row.kept, row.kept), *_until(row, edition)]
+    said += _until(row, edition)
     said += [w.tare.format(grams(tare))] if tare else []
     facts = edition.facts_of(row.recipe)
     apart = facts.recipe.packed_apart if facts and row.what == "portion" else ()
@@ -97,11 +98,27 @@ def _group(row: PackingRow, edition: Edition) -> Row:
 
 
 def _until(row: PackingRow, edition: Edition) -> list[str]:
-    """`until Thu 11 Jun`: the earliest last day of what is in the refrigerator; nothing of what is frozen."""
+    """`in the refrigerator, until Thu 11 Jun`: the last day of what is cold; nothing of what is frozen.
+
+    Where eaters' cautions differ, the day of most and whose is another, as the labels have it:
+    `refrigerator, until Thu 11 Jun (Odile Wed 10)`.
+    """
     w = edition.words
-    known = [s for id_ in row.servings if (s := edition.serving(id_)) and s.kept in ("fridge", "cupboard") and s.use_by]
-    last = min((s.use_by for s in known if s.use_by), default=None)
-    return [w.packed_until.format(day(last, w))] if last else []
+    known = [s for id_ in row.servings if (s := edition.serving(id_)) and s.kept in ("fridge", "cupboard")]
+    dated = [(s.use_by, s.eater) for s in known if s.use_by]
+    where = w.kept.get(row.kept, row.kept)
+    if not dated:
+        return [where]
+    counts = Counter(on for on, _ in dated)
+    most = min(counts, key=lambda on: (-counts[on], on))
+    others = [
+        w.packed_until_whose.format(eater=eater, weekday=w.weekdays_short[on.weekday()], day=on.day)
+        for on, eater in unique(sorted(dated))
+        if on != most
+    ]
+    if not others:
+        return [where, w.packed_until.format(day(most, w))]
+    return [w.kept_short.get(row.kept, where), w.packed_until_but.format(day(most, w), ", ".join(others))]
 
 
 def _compartments(row: PackingRow, edition: Edition) -> str:

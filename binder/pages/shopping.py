@@ -62,7 +62,7 @@ def _row(row: ShoppingRow, edition: Edition) -> Row:
         (),
         run(first_upper(row.food), "strong"),
         run(to_buy(row, edition), "quantity"),
-        plain(_some(row.need, edition, row)),
+        plain(some_of(row.need, edition, row)),
         plain(_or_none(row.on_hand, edition, row)),
         plain(_or_none(row.left_over, edition, row)),
         run(cost, "small" if row.cost is None else ""),
@@ -77,7 +77,7 @@ def to_buy(row: ShoppingRow, edition: Edition) -> str:
         return " + ".join(_packs(s.count, s.size, style) for s in row.sizes if s.count)
     if row.packs and row.pack:
         return _packs(row.packs, row.pack, style)
-    return _some(row.buy, edition, row)
+    return some_of(row.buy, edition, row)
 
 
 def _packs(count: int, size: Amount, style: HouseStyle) -> str:
@@ -86,7 +86,8 @@ def _packs(count: int, size: Amount, style: HouseStyle) -> str:
     return str(count) if single else f"{count}{TIMES}{as_sold(size, style)}"
 
 
-def _some(what: Amount, edition: Edition, row: ShoppingRow) -> str:
+def some_of(what: Amount, edition: Edition, row: ShoppingRow) -> str:
+    """A part of a row's food in the measure of its pack; `some` for none that is known."""
     return amount(what, edition.style, row.pack) or edition.words.some
 
 
@@ -121,16 +122,16 @@ def _in_the_house(edition: Edition) -> list[Block]:
     rows = sorted((r for r in edition.facts.shopping if not is_bought(r)), key=lambda r: r.food.lower())
     if not rows:
         return []
-    items = tuple(Check(plain(first_upper(r.food)), plain(_as_used(r, edition))) for r in rows)
+    items = tuple(Check(plain(first_upper(r.food)), plain(as_used(r, edition))) for r in rows)
     return [Heading(2, w.in_the_house), Para(plain(w.in_the_house_note), "note"), Checks(items, 2)]
 
 
-def _as_used(row: ShoppingRow, edition: Edition) -> str:
+def as_used(row: ShoppingRow, edition: Edition) -> str:
     """By spoon, cup or piece where it is written so; else the weight as it is bought."""
     written = merged(row.written)
     if len(written) == 1 and written[0].unit not in ("g", "kg", "oz", "lb"):
         return quantities(written, edition.style)
-    return _some(row.need, edition, row)
+    return some_of(row.need, edition, row)
 
 
 def _lacks_a_price(facts: RecipeFacts, missing: set[str]) -> bool:

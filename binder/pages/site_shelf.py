@@ -130,7 +130,12 @@ def shelf_of(
     facts = weeks.get(current) if current else None
     if facts and current in then:
         # It took its part of the stock of its own time; what is on hand today is no longer its business.
-        facts = replace(facts, use_first=(), servings=tuple(replace(one, lot=None) for one in facts.servings))
+        facts = replace(
+            facts,
+            use_first=(),
+            servings=tuple(replace(one, lot=None) for one in facts.servings),
+            shopping=tuple(replace(row, from_lots=()) for row in facts.shopping),
+        )
     edition = edition_of(facts or no_week(today), library, recipes, private)
 
     @cache

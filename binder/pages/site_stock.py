@@ -11,8 +11,9 @@ from binder.pages.edition import portions, run, unique
 from binder.pages.format import day, day_with_year, first_upper, listed
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.portion_weight import of_row
+from binder.pages.shopping import as_used, some_of
 from binder.pages.site_shelf import ON_HAND_PATH, Shelf
-from binder.reckon.facts import PackingRow
+from binder.reckon.facts import FromLot, PackingRow, ShoppingRow
 
 _FIRST = ("freezer", "fridge", "cupboard")
 STOCK_FILE = "stock.yaml"
@@ -73,14 +74,22 @@ def _dated(lot: Lot, shelf: Shelf) -> str:
 
 
 def _takes(lot: Lot, shelf: Shelf) -> str:
-    """Which servings of the week come from this lot."""
+    """How much the week takes of a lot and for which dishes; of a lot of portions, whose they are and when."""
     w = shelf.words
-    of = [s for s in shelf.edition.servings if s.lot == lot.id]
+    of = [s for s in shelf.edition.servings if lot.id in (s.lot or "").split("; ")]
     if not of:
-        return w.dash
-    count = portions(sum(s.portions for s in of), w)
-    whom = unique(f"{s.eater} {day(s.date, w) if s.date else w.any_day}" for s in of)
-    return f"{count}: {listed(whom, w)}"
+        taken = [(one, row) for row in shelf.edition.facts.shopping for one in row.from_lots if one.lot == lot.id]
+        return "; ".join(_of_food(one, row, shelf) for one, row in taken) or w.dash
+    whom = listed(unique(f"{s.eater} {day(s.date, w) if s.date else w.any_day}" for s in of), w)
+    if any(s.lot != lot.id for s in of):
+        return whom  # a portion out of two lots: how much of each is not kept
+    return f"{portions(sum(s.portions for s in of), w)}: {whom}"
+
+
+def _of_food(taken: FromLot, row: ShoppingRow, shelf: Shelf) -> str:
+    """`10 oz: Minestrone and Chili`; the whole need as the shopping list has it."""
+    much = as_used(row, shelf.edition) if taken.amount == row.need else some_of(taken.amount, shelf.edition, row)
+    return f"{much}: {listed(unique(shelf.edition.short(key) for key in taken.for_), shelf.words)}"
 
 
 def _goes_in(shelf: Shelf) -> list[Block]:

@@ -18,6 +18,7 @@ from binder.pages.edition import (
     unique,
 )
 from binder.pages.format import NBSP, clock, day, day_long, listed, number
+from binder.pages.kit import Sitting, begin_at
 from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.run_sheet import sheet_minutes
 from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
@@ -106,11 +107,11 @@ def day_by_day(edition: Edition) -> tuple[Block, ...]:
 
 
 def day_tasks(on: date, edition: Edition) -> tuple[Check, ...]:
-    """What one day asks for, to be ticked: flasks, carries, meals, prep sessions, pulls."""
-    carries = [_carry(c, edition) for c in edition.facts.carry_list if c.date == on]
-    flasks, meals = _meals(on, edition, True), _meals(on, edition, False)
-    preps = [_prep(edition, n) for n, s in enumerate(edition.sessions) if s.on == on]
-    return (*flasks, *carries, *meals, *preps, *_pulls(on, edition))
+    """What one day asks for, to be ticked, by the clock: flasks, carries, meals, prep sessions; then pulls."""
+    carries = [(c.leaves, _carry(c, edition)) for c in edition.facts.carry_list if c.date == on]
+    preps = [(s.at_minutes, _prep(edition, n)) for n, s in enumerate(edition.sessions) if s.on == on]
+    timed = [*_meals(on, edition, True), *carries, *_meals(on, edition, False), *preps]
+    return (*(check for _, check in sorted(timed, key=lambda one: one[0])), *_pulls(on, edition))
 
 
 def _prep(edition: Edition, number_: int) -> Check:
@@ -133,8 +134,9 @@ def _carry(carry: Carry, edition: Edition) -> Check:
     return Check(plain(text), plain(", ".join(note)))
 
 
-def _meals(on: date, edition: Edition, flask: bool) -> list[Check]:
-    """Cooking and reheating, by meal; what is eaten as it comes is in the table above. A flask is filled at home."""
+def _meals(on: date, edition: Edition, flask: bool) -> list[tuple[int, Check]]:
+    """Cooking and reheating, by meal, each with its minute of the day; what is eaten as it comes is in the table above.
+    A flask is filled at home."""
     todo = [
         s
         for s in edition.servings
@@ -166,23 +168,44 @@ def _how(serving: Serving, edition: Edition) -> str:
     return f"{reheat.text} ({edition.words.proved_here})" if reheat.proved else reheat.text
 
 
-def _meal(servings: Sequence[Serving], edition: Edition) -> Check:
-    """`07:00 heat Egg bakes for Ilka and Bea`; place and portions where they are not home and one for each."""
+def _meal(servings: Sequence[Serving], edition: Edition) -> tuple[int, Check]:
+    """`07:00 heat Egg bakes for Ilka and Bea`; place and portions where they are not home and one for each.
+
+    A kit by when it is begun, as its card says: `18:01 begin Trout for Ilka, to eat at 18:30`."""
     w, first = edition.words, servings[0]
     at = edition.household.meal_times.get(first.meal)
+    begin = _begin(first, edition)
     eaters = unique(s.eater for s in servings)
     count = sum(s.portions for s in servings)
     more = [portions(count, w)] if count != len(eaters) else []
     more += [w.at_place.format(first.place)] if first.place != HOME else []
     words = {
-        "when": clock(at) if at is not None else w.meals.get(first.meal, first.meal),
+        "when": clock(begin if begin is not None else at) if at is not None else w.meals.get(first.meal, first.meal),
+        "meal": clock(at) if at is not None else "",
         "dish": edition.short(first.recipe),
         "eaters": listed(eaters, w),
         "more": "".join(f", {said}" for said in more),
     }
     how = _how(first, edition)
     template = w.do_flask if _is_in_flask(first) else w.do_reheat if how else w.do_cook
-    return Check(plain(template.format(**words)), plain(how))
+    if begin is not None:
+        template = w.do_begin
+    if _is_in_flask(first):
+        begin = _leaving(first, edition)
+    return begin if begin is not None else at or 0, Check(plain(template.format(**words)), plain(how))
+
+
+def _begin(serving: Serving, edition: Edition) -> int | None:
+    """When to begin a kit; None for all else, and where no step is left for service."""
+    known = edition.facts_of(serving.recipe)
+    if known is None or known.form != "kit" or serving.date is None:
+        return None
+    return begin_at(Sitting(known, (serving,)), edition)
+
+
+def _leaving(serving: Serving, edition: Edition) -> int | None:
+    of = (serving.date, serving.eater, serving.place)
+    return next((c.leaves for c in edition.facts.carry_list if (c.date, c.eater, c.place) == of), None)
 
 
 def _pulls(on: date, edition: Edition) -> list[Check]:

@@ -1,4 +1,4 @@
-"""What has to be carried from home to where it is eaten."""
+"""What has to be carried from home to where it is eaten, and when it leaves: after the last meal at home before it."""
 
 from __future__ import annotations
 
@@ -20,6 +20,9 @@ FLASK = "insulated flask"
 COLD_PACKS = "cold pack"
 # FSIS: perishable food carried without a cold source keeps 2 h; two cold sources are advised.
 COLD_SOURCES = 2
+# How long a meal takes, and a way to the door before the next one: common practice.
+AT_TABLE = 30
+AT_THE_DOOR = 10
 
 
 def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Carry, ...]:
@@ -29,9 +32,30 @@ def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Car
         if serving.date and serving.place != HOME:
             found.setdefault((serving.date, serving.eater, serving.place), []).append(serving)
     rank = {eater.name: n for n, eater in enumerate(household.eaters)}
-    order = sorted(found, key=lambda key: (key[0], rank[key[1]], key[2]))
-    carries = tuple(_carry(key, found[key], _for_freezer(key, servings), household.place(key[2])) for key in order)
+    leaves = {key: _leaves(key, found[key], servings, household) for key in found}
+    order = sorted(found, key=lambda key: (key[0], leaves[key], rank[key[1]], key[2]))
+    carries = tuple(
+        replace(
+            _carry(key, found[key], _for_freezer(key, servings), household.place(key[2])),
+            leaves=leaves[key],
+            into_fridge=household.place(key[2]).tool("fridge") is not None and any(map(needs_cold, found[key])),
+        )
+        for key in order
+    )
     return _travelling_once(carries, household)
+
+
+def _leaves(
+    key: tuple[date, str, str], carried: list[Serving], servings: tuple[Serving, ...], household: Household
+) -> int:
+    """Minutes after midnight: once the eater's last meal at home before it is eaten, so that it stays cold till then;
+    at breakfast where no meal at home is planned."""
+    on, eater, _ = key
+    hour = household.meal_times
+    first = min(hour[s.meal] for s in carried)
+    at_home = [hour[s.meal] for s in servings if (s.date, s.eater, s.place) == (on, eater, HOME)]
+    before = [at + AT_TABLE for at in at_home if at < first]
+    return min(max(before), first - AT_THE_DOOR) if before else min(hour["breakfast"], first)
 
 
 def _for_freezer(key: tuple[date, str, str], servings: tuple[Serving, ...]) -> list[CarryItem]:
@@ -50,7 +74,7 @@ def _carry(key: tuple[date, str, str], servings: list[Serving], more: list[Carry
         items.extend(_extras(serving))
     cold = (bool(more) or any(needs_cold(s) for s in servings)) and place.tool("fridge") is None
     items.extend(_tools(servings, place))
-    if any(s.reheat and s.reheat.means == "flask" for s in servings):
+    if any(map(_in_flask, servings)):
         items.append(CarryItem(FLASK, None, "cupboard", "flask"))
     items.append(CarryItem("cutlery", None, "drawer", "cutlery"))
     if cold:
@@ -74,8 +98,8 @@ def _tools(servings: list[Serving], place: Place) -> list[CarryItem]:
 
 
 def _comes_home(servings: list[Serving], carried: tuple[CarryItem, ...]) -> tuple[str, ...]:
-    """The empty containers, and what else went along and is wanted again."""
-    boxes = [s.container for s in servings if s.container and s.kept != "at service"]
+    """The empty containers, and what else went along and is wanted again; the box of what went in a flask is home."""
+    boxes = [s.container for s in servings if s.container and s.kept != "at service" and not _in_flask(s)]
     return (*boxes, *(i.what for i in carried if i.kind in ("tool", "flask", "cutlery", "cold source")))
 
 
@@ -126,9 +150,13 @@ def needs_cold(serving: Serving) -> bool:
     """
     if any(line.ingredient.food.aisle in PERISHABLE for line in _beside(serving)):
         return True
-    if serving.reheat and serving.reheat.means == "flask":
+    if _in_flask(serving):
         return False
     return serving.kept in ("fridge", "freezer") and serving.stored_at == HOME
+
+
+def _in_flask(serving: Serving) -> bool:
+    return serving.reheat is not None and serving.reheat.means == "flask"
 
 
 def _dish(serving: Serving) -> list[CarryItem]:
@@ -139,7 +167,7 @@ def _dish(serving: Serving) -> list[CarryItem]:
     # A frozen portion was pulled the evening before: it is carried from the refrigerator, unless it is used frozen. One
     # that is eaten out of a flask was heated and filled in at home.
     start: str = "fridge" if serving.kept == "freezer" and not serving.from_frozen else serving.kept
-    start = FLASK if serving.reheat and serving.reheat.means == "flask" else start
+    start = FLASK if _in_flask(serving) else start
     apart = [CarryItem(part, None, start, "beside", serving.recipe) for part in serving.facts.recipe.packed_apart]
     return [CarryItem(serving.facts.title, amount, start, "dish", serving.recipe), *apart]
 

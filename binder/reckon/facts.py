@@ -253,6 +253,15 @@ class PackCount:
 
 
 @dataclass(frozen=True, slots=True)
+class FromLot:
+    """What a week takes of a lot on hand, as purchased, and for which recipes (keys)."""
+
+    lot: str
+    amount: Amount
+    for_: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ShoppingRow:
     """A food to be had: the need, what is on hand, what is bought, in packs where their sizes are known."""
 
@@ -272,6 +281,7 @@ class ShoppingRow:
     store: str | None = None  # how it is kept at home; None: not known
     source: Food | None = inside(default=None)
     written: tuple[Measure, ...] = inside(default=())
+    from_lots: tuple[FromLot, ...] = inside(default=())
 
 
 @dataclass(frozen=True, slots=True)
@@ -533,6 +543,8 @@ class Carry:
     cold: bool
     there: tuple[str, ...] = ()  # what is at the place already: it stays there, or travelled on an earlier day
     comes_home: tuple[str, ...] = ()  # containers, flask, cold packs
+    leaves: int = inside(default=7 * 60)  # minutes after midnight
+    into_fridge: bool = inside(default=False)  # has to stay cold, and the place has a refrigerator
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from binder.model.quantity import Amount, Unit, exactly
 from binder.problem import Problem, warning
 from binder.reckon import conversion
 from binder.reckon.batches import Need
-from binder.reckon.facts import PackCount, ShoppingRow
+from binder.reckon.facts import FromLot, PackCount, ShoppingRow
 from binder.reckon.stock import OnHand, amount_in, lots_of
 from binder.tables import aisles, everyday
 
@@ -163,7 +163,8 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
     need = demands[0].amount
     for demand in demands[1:]:
         need = need.plus(demand.amount)
-    have, taken, counted = _take(food, demands, on_hand, household, unit)
+    have, from_lots, counted = _take(food, demands, on_hand, household, unit)
+    taken = {one.lot: one.amount for one in from_lots}
     used = sum((amount.high for amount in taken.values()), Fraction(0))
     missing = max(Fraction(0), need.high - used)
     packs = [p for p in food.packs if p.size.unit == unit]
@@ -187,13 +188,14 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
         store=food.store or None,
         source=food,
         written=tuple(m.times(d.need.factor) for d in demands for m in d.need.ingredient.measures),
+        from_lots=from_lots,
     )
     return Bought(row, food, tuple(demands), taken, counted)
 
 
 def _take(
     food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], household: Household, unit: Unit
-) -> tuple[Fraction, Mapping[str, Amount], frozenset[str]]:
+) -> tuple[Fraction, tuple[FromLot, ...], frozenset[str]]:
     """What is on hand when first needed, what the needs take day by day, first-expired first; which lots count."""
     lots, words = lots_of(food, on_hand), _pieces(d.need for d in demands)
     piece = next(iter(words)) if len(words) == 1 and not food.packs else "each"
@@ -204,16 +206,22 @@ def _take(
     }
     ordered = sorted(demands, key=lambda d: d.keeps_until)
     have = sum((left[i.lot.id] for i in lots if i.lot.id in left and i.usable_on(ordered[0].keeps_until)), Fraction(0))
-    taken: dict[str, Fraction] = {}
+    taken: dict[str, list[tuple[Fraction, str]]] = {}
     for demand in ordered:
         rest = demand.amount.high
         for item in lots:
             if item.lot.id in left and item.usable_on(demand.keeps_until) and rest > 0:
                 part = min(rest, left[item.lot.id])
                 left[item.lot.id] -= part
-                taken[item.lot.id] = taken.get(item.lot.id, Fraction(0)) + part
+                if part > 0:
+                    taken.setdefault(item.lot.id, []).append((part, demand.need.facts.key))
                 rest -= part
-    return have, {lot: exactly(amount, unit) for lot, amount in taken.items() if amount > 0}, frozenset(left)
+    return have, tuple(_from_lot(lot, parts, unit) for lot, parts in taken.items()), frozenset(left)
+
+
+def _from_lot(lot: str, parts: list[tuple[Fraction, str]], unit: Unit) -> FromLot:
+    whole = exactly(sum((part for part, _ in parts), Fraction(0)), unit)
+    return FromLot(lot, whole, tuple(dict.fromkeys(key for _, key in parts)))
 
 
 def not_counted(shopped: tuple[Bought, ...], on_hand: tuple[OnHand, ...]) -> Iterator[Problem]:

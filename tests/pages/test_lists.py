@@ -126,6 +126,22 @@ def test_packing_has_a_line_for_each_eater_and_weight() -> None:
     ]
 
 
+def test_boxes_whose_last_days_differ_by_caution_say_whose_is_which() -> None:
+    """As their labels do: Bea's caution is strict, so that her box has a day less."""
+    strict = replace(servings()[1], id="s9", eater="Bea", use_by=WEDNESDAY)
+    row = replace(week_facts().packing[0], count=3, servings=("s1", "s2", "s9"))
+    facts = week_facts(servings=(*servings(), strict), packing=(row,))
+    head = table(packing.pages(edition(facts=facts)), "packing")[0][0]
+    assert head.endswith("3 × deep tub, refrigerator, until Thu 11 Jun (Bea Wed 10), empty 80 g")
+
+
+def test_of_as_many_boxes_with_either_day_the_head_has_the_earlier() -> None:
+    strict = replace(servings()[1], id="s9", eater="Bea", use_by=WEDNESDAY)
+    row = replace(week_facts().packing[0], servings=("s2", "s9"))
+    facts = week_facts(servings=(*servings(), strict), packing=(row,))
+    assert "until Wed 10 Jun (Tomas Thu 11)" in table(packing.pages(edition(facts=facts)), "packing")[0][0]
+
+
 def test_containers_that_say_the_same_are_one_line_with_a_box_for_each() -> None:
     mine = servings()[1]
     days = (MONDAY, TUESDAY, WEDNESDAY, FRIDAY)

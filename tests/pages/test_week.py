@@ -2,8 +2,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from binder.pages import week
-from binder.pages.page import Checks, Para, Table
+from binder.pages import kit, week
+from binder.pages.page import Checks, Facts, Para, Table
 from binder.reckon.facts import ReheatFacts
 
 from .fixture import MONDAY, SUNDAY
@@ -39,11 +39,26 @@ def test_a_day_lists_carrying_heating_cooking_preparing_and_pulling() -> None:
         "Carry to survey van for Ilka: 2 things | Squash and barley bake, with cold packs",
         "12:00 heat Squash and barley bake for Tomas, at ward | microwave 700 W, 3 min 35 s, covered",
     ]
-    assert tasks(TUESDAY) == ["18:30 cook Trout for Ilka, Tomas and Bea, 2½ portions | "]
+    assert tasks(TUESDAY) == ["18:07 begin Trout for Ilka, Tomas and Bea, 2½ portions, to eat at 18:30 | "]
     assert tasks(THURSDAY) == [
         "Evening: move Squash and barley bake, 1 portion, from the freezer to the refrigerator | for Fri 12 Jun"
     ]
     assert len(tasks(FRIDAY)) == 1
+
+
+def test_a_kit_is_begun_at_the_hour_of_its_card() -> None:
+    begin = dict(of_kind(kit.pages(edition()), Facts)[0].pairs)["Begin"]
+    assert said(begin) == "18:07, to eat at 18:30"
+    nothing_left = edition(facts=week_facts(services=()))
+    assert said(week.day_tasks(TUESDAY, nothing_left)[0].text).startswith("18:30 cook Trout for")
+
+
+def test_a_day_goes_by_the_clock() -> None:
+    """A carry that leaves after lunch stands after lunch; a session in the evening after the kit that is begun."""
+    late = replace(week_facts().carry_list[0], leaves=13 * 60)
+    facts = week_facts(carry_list=(late,))
+    order = [said(c.text).split(" for ")[0] for c in week.day_tasks(MONDAY, edition(facts=facts))]
+    assert order == ["12:00 heat Squash and barley bake", "Carry to survey van"]
 
 
 def test_a_flask_is_filled_before_leaving() -> None:

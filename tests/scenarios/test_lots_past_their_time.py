@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -129,6 +130,63 @@ def test_a_lot_goes_into_what_is_put_together_cold_only_while_it_keeps(
 
 
 # ---- putting away ----
+
+
+def putting_away(kitchen: Kitchen, *lines: str) -> str:
+    kitchen.recipe("pot", dish(*lines, title="Pot")).build("--only", "site", "--draft")
+    page = (kitchen.out / "site/weeks/2026-W24/keeping/index.html").read_text("utf-8").replace("\u00a0", " ")
+    rows = re.findall(r"<tr>.*?</tr>", page.partition("Putting the shopping away")[2], re.S)
+    rest = " | All else" if "All else that was bought: cupboard" in page else ""
+    return "; ".join(re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", row)).strip() for row in rows[1:]) + rest
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("200 g plain yogurt", "Refrigerator, as its pack says yogurt"),  # a dairy food without storage words
+        ("200 g frozen edamame", "Freezer frozen edamame"),
+        ("200 g sun mince", "Refrigerator, at the bottom, as its pack says sun mince"),
+        ("100 g carrots", "High-humidity drawer, tops cut off carrot"),
+        ("200 g moon sauce", " | All else"),
+        ("1 can light coconut milk", " | All else"),  # its words are of a can once opened
+    ],
+)
+def test_each_thing_bought_has_its_place(kitchen: Kitchen, line: str, said: str) -> None:
+    assert putting_away(kitchen, line) == said
+
+
+def test_what_is_on_hand_is_not_put_away(kitchen: Kitchen) -> None:
+    kitchen.file("stock.yaml", "cupboard:\n  - 1 kg moon sauce\n")
+    assert "All else" not in putting_away(kitchen, "200 g moon sauce", "100 g carrots")
+
+
+# ---- what the week takes of each lot ----
+
+
+def on_hand(kitchen: Kitchen) -> list[list[str]]:
+    page = (kitchen.out / "site/freezer/index.html").read_text("utf-8").replace("\u00a0", " ")
+    rows = re.findall(r"<tr.*?</tr>", page, re.S)
+    cells = ([re.sub(r"<[^>]+>", "", c).strip() for c in re.findall(r"<t[dh].*?</t[dh]>", row, re.S)] for row in rows)
+    return [row for row in cells if row[0] not in ("What", "Dish")]
+
+
+def test_what_the_week_takes_of_each_lot_of_a_food(kitchen: Kitchen) -> None:
+    """First-expired first: all of the older lot, the rest of the need out of the younger one, for whom it is."""
+    stock = "fridge:\n  - 300 g star curd, best before 2026-06-20\n  - 100 g star curd, best before 2026-06-14\n"
+    stock += "cupboard:\n  - 100 g moon sauce\n"
+    kitchen.household("eaters:", "measures: metric\neaters:").file("stock.yaml", stock)
+    kitchen.recipe("pot", dish("250 g star curd", title="Pot")).build("--only", "site")
+    assert [row[-1] for row in on_hand(kitchen)] == ["150 g: Pot", "100 g: Pot", "–"]
+
+
+def test_the_lots_add_up_to_what_is_not_bought(kitchen: Kitchen) -> None:
+    kitchen.household("eaters:", "measures: metric\neaters:")
+    kitchen.file("stock.yaml", "fridge:\n  - 100 g star curd, best before 2026-06-14\n")
+    kitchen.recipe("bowl", dish("150 g star curd", title="Bowl")).recipe("pot", dish("70 g star curd", title="Pot"))
+    kitchen.week(plan("dinner: pot, for: Ilka, on: mon", "dinner: bowl, for: Ilka, on: tue")).build("--only", "site")
+    assert [row[-1] for row in on_hand(kitchen)] == ["100 g: Pot and Bowl"]
+    row = only(kitchen.facts()["shopping"], food="star curd")
+    assert (row["need"]["amount"], row["buy"]["amount"]) == (220, 120)
 
 
 def test_what_is_bought_says_how_it_is_kept(kitchen: Kitchen) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -89,6 +90,60 @@ def test_hand_tools_that_the_place_has_not_are_carried(kitchen: Kitchen) -> None
 def test_boxes_and_cold_packs_come_home(kitchen: Kitchen) -> None:
     facts = kitchen.week(plan("lunch: salad, for: Ilka, on: mon")).facts()
     assert facts["carry_list"][0]["comes_home"] == ["deep tub", "cutlery", "cold pack"]
+
+
+@pytest.mark.parametrize(("reheat", "home"), [("flask, filled boiling hot", False), ("cold", True)])
+def test_the_box_of_what_goes_in_a_flask_is_at_home_already(kitchen: Kitchen, reheat: str, home: bool) -> None:
+    kitchen.recipe("pot", dish(title="Pot", more=f"keeps: {{fridge: 6 days}}\nreheat: [{reheat}]\n"))
+    row = kitchen.week(plan("lunch: pot, for: Ilka, on: mon")).facts()["carry_list"][0]
+    assert ("deep tub" in row["comes_home"], "insulated flask" in row["comes_home"]) == (home, not home)
+
+
+# ---- when it leaves ----
+
+BREAKFAST = "breakfast: salad, for: [Tomas, Bea], on: mon"
+WARD_DINNER = "dinner: salad, for: Tomas, on: mon, at: ward"
+
+
+def leaving(kitchen: Kitchen, *meals: str) -> dict[str, str]:
+    """The hour of each carry in the calendar, by eater."""
+    kitchen.week(plan(*meals)).build("--only", "calendar")
+    text = (kitchen.out / "calendar/2026-W24.ics").read_text("utf-8").replace("\n ", "")
+    events = [event for event in text.split("BEGIN:VEVENT") if "SUMMARY:Carry" in event]
+    starts = (re.search(r"DTSTART\S*T(\d\d)(\d\d)00", event) for event in events)
+    names = (event.partition("SUMMARY:")[2].splitlines()[0].rpartition(" ")[2] for event in events)
+    return {name: ":".join(start.groups()) for name, start in zip(names, starts, strict=True) if start}
+
+
+@pytest.mark.parametrize(
+    ("meals", "hour"),
+    [
+        ((WARD_DINNER,), "07:00"),  # no meal at home is planned
+        ((BREAKFAST, WARD_DINNER), "07:30"),  # half an hour at table
+        ((BREAKFAST, "lunch: salad, for: Tomas, on: mon, at: home", WARD_DINNER), "13:00"),
+        ((BREAKFAST, "lunch: salad, for: Tomas, on: mon"), "07:30"),  # eaten away at lunch: lunch is not at home
+        (("dinner: salad, for: Tomas, on: mon", "lunch: salad, for: Tomas, on: mon"), "07:00"),  # dinner comes later
+    ],
+)
+def test_what_is_carried_leaves_after_the_last_meal_at_home(
+    kitchen: Kitchen, meals: tuple[str, ...], hour: str
+) -> None:
+    kitchen.household("eaters:", "meal times: {lunch: '12:30'}\neaters:")
+    assert leaving(kitchen, *meals) == {"Tomas": hour}
+
+
+def test_who_leaves_first_stands_first(kitchen: Kitchen) -> None:
+    meals = (BREAKFAST, "lunch: salad, for: Tomas, on: mon, at: home", WARD_DINNER, "lunch: salad, for: Bea, on: mon")
+    rows = kitchen.week(plan(*meals)).facts()["carry_list"]
+    assert [row["eater"] for row in rows] == ["Bea", "Tomas"]
+
+
+def test_what_has_to_stay_cold_goes_into_the_refrigerator_there(kitchen: Kitchen) -> None:
+    for meal, there in ((WARD_DINNER, True), ("lunch: salad, for: Ilka, on: mon", False)):
+        kitchen.week(plan(meal)).build("--only", "calendar")
+        text = (kitchen.out / "calendar/2026-W24.ics").read_text("utf-8").replace("\n ", "")
+        assert ("Into the refrigerator there at once." in text) is there
+        assert ("cold pack" in text) is not there
 
 
 def test_the_carry_page_says_what_the_places_ask(kitchen: Kitchen) -> None:

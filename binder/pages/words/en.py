@@ -144,6 +144,7 @@ class Words(SiteWords):
     do_prep = "Prep session at {when}: {time}"
     do_carry = "Carry to {place} for {eater}: {count} things"
     do_cook = "{when} cook {dish} for {eaters}{more}"
+    do_begin = "{when} begin {dish} for {eaters}{more}, to eat at {meal}"
     do_reheat = "{when} heat {dish} for {eaters}{more}"
     do_flask = "Before leaving: fill a flask with {dish} for {eaters}{more}"
     do_pull = "Evening: move {dish}, {portions}, from the {source} to the {to}"
@@ -341,7 +342,7 @@ class Words(SiteWords):
     kept_short: Map = MappingProxyType(
         {"fridge": "refrigerator", "freezer": "freezer", "cupboard": "cupboard", "at service": "at service"}
     )
-    packed_until = "until {}"
+    packed_until, packed_until_but, packed_until_whose = "until {}", "until {} ({})", "{eater} {weekday} {day}"
 
     # ---- 7 reheating, 8 carrying ----
     reheating = "Reheating notes"
@@ -408,6 +409,13 @@ class Words(SiteWords):
     room_line = "{place}: fullest on {day}, {litres} L of boxes; it holds {holds} L for them."
     room_over = "Too full on {}: fewer boxes, smaller ones, or a later session."
     putting_away = "Putting the shopping away"
+    store_by_aisle: Map = MappingProxyType(
+        {
+            "raw": "refrigerator, at the bottom, as its pack says", "cold": "refrigerator, as its pack says",
+            "frozen": "freezer",
+        }
+    )  # fmt: skip
+    store_rest = "All else that was bought: cupboard, closed, dry and cool (common practice)."
     produce_washing = (
         "What is washed ahead is dried fully and wrapped in a towel; carrots, celery and potatoes may stand in water "
         "(Iowa State, 2025). Berries, mushrooms and herbs are washed just before use."
@@ -535,7 +543,7 @@ class Words(SiteWords):
     # ---- calendar ----
     event_prep, event_prep_words = "Prep session: {} dishes", "{start} to {finish}: {dishes}"
     event_pull, event_pull_line = "Pull: {}", "{portions} of {dish}, {source} to {to}"
-    event_carry = "Carry to {place}: {eater}"
+    event_carry, into_fridge_there = "Carry to {place}: {eater}", "Into the refrigerator there at once."
     event_dinner, event_dinner_line = "Dinner: {}", "{dish}, {store}: {how}"
     event_kit, event_kit_words = "Cook {}", "To eat at {meal}, {portions}"
 
