@@ -8,13 +8,14 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import partial
 from types import MappingProxyType
+from typing import Literal
 
 from binder.check.editions import FOLDER as EDITIONS
 from binder.check.library import STOCK, check_library
 from binder.disk import Content
 from binder.kept import Kept
 from binder.marks import Marks, marks_of
-from binder.memory import Book, Memory
+from binder.memory import Book, Memory, Recent
 from binder.model.library import Library
 from binder.model.week import Week
 from binder.problem import Problem, in_order
@@ -74,30 +75,43 @@ class Examined:
         return any(problem.severity == "error" for problem in self.problems)
 
 
-def read(content: Content) -> Mapping[str, Document]:
+def read(content: Content, recent: Recent | None = None) -> Mapping[str, Document]:
     """Every file as a document, by its path within the content folder; but for what closed weeks keep of theirs."""
-    return {
-        path: read_document(raw, path, "yaml" if path.endswith(".yaml") else "markdown")
-        for path, raw in content.files.items()
-        if not path.startswith(f"{EDITIONS}/")
-    }
+    last = recent or Recent()
+
+    def document(path: str, raw: bytes) -> Document:
+        kind: Literal["yaml", "markdown"] = "yaml" if path.endswith(".yaml") else "markdown"
+        return last.recall(("document", path, raw), partial(read_document, raw, path, kind))
+
+    return {path: document(path, raw) for path, raw in content.files.items() if not path.startswith(f"{EDITIONS}/")}
 
 
-def examine(content: Content, asked: Asked, memory: Memory, say: Say = lambda stage: None) -> Examined:
-    """Read, check and reckon. With a week asked for, only what that week needs."""
+def examine(
+    content: Content, asked: Asked, memory: Memory, say: Say = lambda stage: None, recent: Recent | None = None
+) -> Examined:
+    """Read, check and reckon. With a week asked for, only what that week needs.
+
+    `recent` is of the builds before in this process: what did not change is taken from it as it is.
+    """
+    last = recent or Recent()
+    last.begin()
     say("reading")
-    documents = read(content)
+    documents = read(content, last)
     texts = {path: document.text for path, document in documents.items()}
     say("checking")
-    checked = check_library(documents, frozenset(content.photos), asked.week)
+    checked = check_library(documents, frozenset(content.photos), asked.week, last.recall)
     if checked.library is None:
         return Examined(asked, None, {}, {}, None, in_order(checked.problems), texts)
     current = plan.printed_week(checked.library, asked.today, asked.week)
     library = _as_tried(checked.library, current, asked.tried) if asked.tried else checked.library
     kept = Kept(library, documents, content)
     say("reckoning")
-    facts, unweighed = recipes.all_facts(library.recipes, library.household)
     marks = marks_of(library, content.files, asked.today, frozenset(kept))
+
+    def reckoned(key: str, make: Callable[[], recipes.Reckoned]) -> recipes.Reckoned:
+        return last.recall(("facts", marks.recipes[key]), make)
+
+    facts, unweighed = recipes.all_facts(library.recipes, library.household, reckoned)
     with memory.book("run-sheets", content.shown) as sheets, memory.book("weeks", content.shown) as book:
         archive = WeekMemory(book, facts, library.household)
         draw_up = _remembered(sheets)

@@ -13,11 +13,11 @@ import marshal
 import os
 import sys
 import sysconfig
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType, TracebackType
-from typing import Any
+from typing import Any, TypeVar
 
 from binder.disk import digest, write_file
 
@@ -27,6 +27,8 @@ _HASH_BYTES = 32
 _SMALL_BOOK_BYTES = 4_000_000
 
 Key = tuple[bytes | str, ...]
+T = TypeVar("T")
+_NOTHING = object()
 
 
 def _read_only(values: dict[Any, Any]) -> MappingProxyType[Any, Any]:
@@ -70,6 +72,25 @@ class Memory:
             kept = sorted(self.folder.iterdir(), key=lambda path: path.stat().st_mtime, reverse=True)
             for path in kept[self.most_files :]:
                 path.unlink(missing_ok=True)
+
+
+class Recent:
+    """Results of the build before in this process, as they are; what a build does not use is dropped at the next."""
+
+    def __init__(self) -> None:
+        self._last: dict[Hashable, Any] = {}
+        self._now: dict[Hashable, Any] = {}
+
+    def begin(self) -> None:
+        """Another build begins."""
+        self._last, self._now = self._now, {}
+
+    def recall(self, key: Hashable, make: Callable[[], T]) -> T:
+        """The result under `key`, or what `make` makes; `key` is all that it is made from."""
+        found = self._last.get(key, _NOTHING)
+        made: T = make() if found is _NOTHING else found
+        self._now[key] = made
+        return made
 
 
 class Book:

@@ -15,7 +15,7 @@ from binder import disk
 from binder.build import outputs
 from binder.commands.terminal import problem_lines, summary
 from binder.examine import Asked, examine
-from binder.memory import Memory, of_this_program
+from binder.memory import Memory, Recent, of_this_program
 from binder.outputs import Kind, owner
 
 EVENTS = "/-/changes"
@@ -119,7 +119,7 @@ def serve(out: Path, port: int, listeners: Listeners) -> ThreadingHTTPServer:
 
 
 def rebuild(
-    content: Path, out: Path, asked: Asked, theme: str, kinds: frozenset[Kind], memory: Memory
+    content: Path, out: Path, asked: Asked, theme: str, kinds: frozenset[Kind], memory: Memory, recent: Recent
 ) -> tuple[bool, list[str]]:
     """One build; whether the output was replaced, and what to say. With errors the last good build stays."""
     begun = perf_counter()
@@ -127,7 +127,7 @@ def rebuild(
         files, set_with = disk.read_content(content), disk.read_theme(theme, content)
     except disk.NoContent as fault:
         return False, [str(fault)]
-    examined = examine(files, asked, memory)
+    examined = examine(files, asked, memory, recent=recent)
     said = list(problem_lines(examined.problems, examined.texts, files.shown, False))
     if examined.library is None or examined.has_errors:
         return False, [*said, summary(examined.problems, "the last good build stays")]
@@ -148,15 +148,15 @@ def run(
     """Build, serve and build again until interrupted."""
     from watchfiles import watch
 
-    memory = of_this_program()
+    memory, recent = of_this_program(), Recent()
     listeners = Listeners()
     server = serve(out, port, listeners)
     threading.Thread(target=server.serve_forever, daemon=True).start()
-    print("\n".join(rebuild(content, out, Asked(today(), week), theme, kinds, memory)[1]))
+    print("\n".join(rebuild(content, out, Asked(today(), week), theme, kinds, memory, recent)[1]))
     print(f"http://127.0.0.1:{server.server_address[1]}/site/index.html  (Ctrl-C ends it)", flush=True)
     try:
         for _ in watch(content, debounce=60, step=20):
-            built, said = rebuild(content, out, Asked(today(), week), theme, kinds, memory)
+            built, said = rebuild(content, out, Asked(today(), week), theme, kinds, memory, recent)
             print("\n".join(said), flush=True)
             if built:
                 listeners.tell()

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass
+from functools import partial
+from hashlib import sha256
 from types import MappingProxyType
 
 from binder.check.declare import Entry
@@ -30,6 +32,15 @@ from binder.tables.measures import System
 HOUSEHOLD, FOODS, STOCK = "household.yaml", "foods.yaml", "stock.yaml"
 RECIPES, WEEKS = "recipes/", "weeks/"
 
+CheckedRecipe = tuple[Recipe | None, tuple[Problem, ...]]
+# The recipe under a key that says all it is checked by, or as it is checked now.
+Recall = Callable[[Hashable, Callable[[], CheckedRecipe]], CheckedRecipe]
+
+
+def anew(key: Hashable, make: Callable[[], CheckedRecipe]) -> CheckedRecipe:
+    """Without a build before."""
+    return make()
+
 
 @dataclass(frozen=True, slots=True)
 class Checked:
@@ -39,11 +50,17 @@ class Checked:
     problems: tuple[Problem, ...]
 
 
-def check_library(documents: Mapping[str, Document], photos: frozenset[str], only_week: str | None = None) -> Checked:
+def check_library(
+    documents: Mapping[str, Document],
+    photos: frozenset[str],
+    only_week: str | None = None,
+    recall: Recall = anew,
+) -> Checked:
     """Everything a household wrote, by path within the content folder, and the file names in `photos`.
 
     With `only_week`: household, foods and stock whole, that week's plan, and the recipes it reaches; of the others
     neither meaning nor problems. What is broken is left out or stands on its default.
+    `recall` has a recipe from the build before, by all that it is checked against.
     """
     entry, problems = _household_entry(documents.get(HOUSEHOLD))
     known = entry or Entry(Span(HOUSEHOLD, 1, 1, 1))
@@ -56,7 +73,7 @@ def check_library(documents: Mapping[str, Document], photos: frozenset[str], onl
     titles = _titles(documents)
     stock, faults = check_stock(documents.get(STOCK), pantry, titles, tuple(place.name for place in household.places))
     problems += faults
-    check = _RecipeCheck(documents, household, pantry, titles, photos)
+    check = _RecipeCheck(documents, household, pantry, titles, photos, recall)
     recipes, more = check.all(_start(documents, titles, stock, only_week))
     problems += more
     weeks, more = _weeks(documents, Around(household, pantry, titles, recipes, photos), only_week)
@@ -141,19 +158,23 @@ class _RecipeCheck:
     pantry: Pantry
     titles: Mapping[str, str]
     photos: frozenset[str]
+    recall: Recall
 
     def all(self, start: Iterable[str]) -> tuple[Mapping[str, Recipe], list[Problem]]:
         """The recipes to start with and every part of theirs, sorted by key, rings cut."""
         containers = tuple(box.name for box in self.household.containers)
+        ways = tuple(self.documents[path].text for path in (HOUSEHOLD, FOODS) if path in self.documents)
+        around = sha256(repr((ways, sorted(self.titles.items()), sorted(self.photos))).encode()).digest()
         made: dict[str, Recipe] = {}
         problems: list[Problem] = []
         waiting, seen = list(start), set(start)
         while waiting:
             key = waiting.pop()
             document = self.documents[f"{RECIPES}{key}.md"]
-            recipe, more = check_recipe(
-                document, self.pantry, containers, self.titles, self.photos, self.household.places
+            check = partial(
+                check_recipe, document, self.pantry, containers, self.titles, self.photos, self.household.places
             )
+            recipe, more = self.recall(("recipe", document.path, document.text, around), check)
             problems += more
             if recipe:
                 made[key] = recipe

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 
 from binder.model.food import Basis, Keeping
 from binder.model.household import Household
@@ -25,6 +26,15 @@ from binder.reckon.facts import (
     ReheatFacts,
 )
 
+Reckoned = tuple[RecipeFacts, tuple[Problem, ...]]
+# What is remembered of a recipe under its key, or as it is reckoned now.
+Recall = Callable[[str, Callable[[], Reckoned]], Reckoned]
+
+
+def anew(key: str, make: Callable[[], Reckoned]) -> Reckoned:
+    """Without a build before."""
+    return make()
+
 
 @dataclass(frozen=True, slots=True)
 class _Line:
@@ -33,13 +43,16 @@ class _Line:
 
 
 def all_facts(
-    recipes: Mapping[str, Recipe], household: Household
+    recipes: Mapping[str, Recipe], household: Household, recall: Recall = anew
 ) -> tuple[Mapping[str, RecipeFacts], tuple[Problem, ...]]:
-    """Every recipe's figures, parts before the recipes that use them, and the lines without a weight."""
+    """Every recipe's figures, parts before the recipes that use them, and the lines without a weight.
+
+    `recall` has them from the build before, by a recipe's key; its parts are among what they were made from.
+    """
     done: dict[str, RecipeFacts] = {}
     problems: list[Problem] = []
     for key in recipes:
-        _reckon_with_parts(key, recipes, household, done, problems, ())
+        _reckon_with_parts(key, recipes, household, done, problems, (), recall)
     return {key: done[key] for key in recipes}, tuple(problems)
 
 
@@ -50,6 +63,7 @@ def _reckon_with_parts(
     done: dict[str, RecipeFacts],
     problems: list[Problem],
     above: tuple[str, ...],
+    recall: Recall,
 ) -> None:
     if key in done:
         return
@@ -57,8 +71,8 @@ def _reckon_with_parts(
     for line in recipe.ingredients:
         # A ring of recipes is refused before; a draft still gets figures, the ring's own part unknown.
         if line.recipe and line.recipe in recipes and line.recipe not in (*above, key):
-            _reckon_with_parts(line.recipe, recipes, household, done, problems, (*above, key))
-    facts, found = reckon(recipe, done, household)
+            _reckon_with_parts(line.recipe, recipes, household, done, problems, (*above, key), recall)
+    facts, found = recall(key, partial(reckon, recipe, done, household))
     done[key] = facts
     problems.extend(found)
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import copy
 import shutil
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from fnmatch import fnmatch
 from pathlib import Path
@@ -16,7 +17,7 @@ from binder import memory as memory_module
 from binder.build import outputs
 from binder.disk import Content
 from binder.examine import Asked, examine
-from binder.memory import Memory, program_digest
+from binder.memory import Memory, Recent, program_digest
 from binder.outputs import Kind
 
 DEMO = Path(__file__).resolve().parents[2] / "content"
@@ -116,30 +117,38 @@ EDITS = [
     ("recipes/*.md", "  - 1 ", "  - 2 "),
     ("recipes/*.md", "photo: ", "# photo: "),
 ]
+
+
+@dataclass(frozen=True)
+class Before:
+    content: Content
+    folder: Path
+    recent: Recent
+    files: Mapping[str, bytes]
+
+
 KINDS: frozenset[Kind] = frozenset({"site", "share", "facts", "calendar"})
 
 
-def built(content: Content, memory: Memory) -> Mapping[str, bytes]:
-    examined = examine(content, Asked(date(2026, 6, 7), draft=True), memory)
+def built(content: Content, memory: Memory, recent: Recent | None = None) -> Mapping[str, bytes]:
+    examined = examine(content, Asked(date(2026, 6, 7), draft=True), memory, recent=recent)
     return outputs(examined, content, disk.read_theme("default"), KINDS, memory)
 
 
 @pytest.fixture(scope="module")
-def before(tmp_path_factory: pytest.TempPathFactory) -> tuple[Content, Path, Mapping[str, bytes]]:
-    """The demo, and a memory of its build."""
-    content, folder = disk.read_content(DEMO), tmp_path_factory.mktemp("memory")
-    return content, folder, built(content, Memory(folder))
+def before(tmp_path_factory: pytest.TempPathFactory) -> Before:
+    """The demo, its build, and what remembers it: on disk and in this process."""
+    content, folder, recent = disk.read_content(DEMO), tmp_path_factory.mktemp("memory"), Recent()
+    return Before(content, folder, recent, built(content, Memory(folder), recent))
 
 
 @pytest.mark.parametrize(("files", "old", "new"), EDITS)
-def test_what_is_remembered_never_shows(
-    before: tuple[Content, Path, Mapping[str, bytes]], tmp_path: Path, files: str, old: str, new: str
-) -> None:
+def test_what_is_remembered_never_shows(before: Before, tmp_path: Path, files: str, old: str, new: str) -> None:
     """After one edit, a build that remembers the one before gives what a build that remembers nothing gives."""
-    content, folder, first = before
-    memory = Memory(Path(shutil.copytree(folder, tmp_path / "memory")))
+    content = before.content
+    memory = Memory(Path(shutil.copytree(before.folder, tmp_path / "memory")))
     path = next(p for p, raw in content.files.items() if fnmatch(p, files) and old.encode() in raw)
     edited = replace(content, files={**content.files, path: content.files[path].replace(old.encode(), new.encode(), 1)})
     anew = built(edited, Memory(None))
-    assert anew != first
-    assert built(edited, memory) == anew
+    assert anew != before.files
+    assert built(edited, memory, copy.deepcopy(before.recent)) == anew

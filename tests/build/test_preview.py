@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from binder.examine import Asked
-from binder.memory import Memory
+from binder.memory import Memory, Recent
 from binder.outputs import KINDS
 from binder.preview import EVENTS, Listeners, rebuild, serve
 from tests.kitchen import Kitchen
@@ -72,9 +72,9 @@ def test_an_open_page_is_told_of_a_build(served: tuple[int, Listeners]) -> None:
 def test_with_an_error_the_last_good_build_stays(kitchen: Kitchen) -> None:
     kitchen.recipe("barley-stew", STEW).week(STEW_WEEK).write()
     today, memory = Asked(date(2026, 6, 7)), Memory(None)
-    assert rebuild(kitchen.content, kitchen.out, today, "default", SITE, memory)[0]
+    assert rebuild(kitchen.content, kitchen.out, today, "default", SITE, memory, Recent())[0]
     page = (kitchen.out / "site/index.html").read_bytes()
     kitchen.recipe("barley-stew", STEW.replace("makes: 5 portions", "makes: nothing")).write()
-    built, said = rebuild(kitchen.content, kitchen.out, today, "default", SITE, memory)
+    built, said = rebuild(kitchen.content, kitchen.out, today, "default", SITE, memory, Recent())
     assert not built and "bad-amount" in "\n".join(said) and said[-1].endswith("the last good build stays")
     assert (kitchen.out / "site/index.html").read_bytes() == page
