@@ -27,7 +27,8 @@ def session_words(sheet: RunSheet) -> str:
     took = (
         f"took {abs(more)} min {'longer' if more > 0 else 'less'} than planned" if more else "took as long as planned"
     )
-    return f"{which}{alike} {took}: by that about {hours} h {minutes:02d} min"
+    of = f", planned at {sheet.expected_planned} min," if sheet.expected_planned is not None else ""
+    return f"{which}{alike}{of} {took}: by that about {hours} h {minutes:02d} min"
 
 
 def unfinished(content: Path) -> Iterator[str]:

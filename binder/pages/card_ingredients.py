@@ -18,8 +18,12 @@ def ingredients(facts: RecipeFacts, factor: Fraction, servings: Sequence[Serving
     """Cooked lines under their part names, at `factor`; then what is added to each portion (kits: section 10)."""
     w = edition.words
     cooked = [line for line in facts.ingredients if line.when == "cooked"]
+    gives = bool(facts.recipe.gives)
     groups = [
-        IngredientGroup(part or "", tuple(line_of(one, factor, edition) for one in cooked if one.part == part))
+        IngredientGroup(
+            part or "",
+            tuple(line_of(one, factor, edition, gives) for one in cooked if one.part == part),
+        )
         for part in unique(line.part for line in cooked)
     ]
     each = 1 / facts.recipe.portions
@@ -41,7 +45,7 @@ def _by_portion(
     for one in variants:
         who = unique(s.eater for s in servings if _has(s.facts or facts, one, when))
         everyone = all(_has(s.facts or facts, one, when) for s in servings)
-        line = line_of(one, each, edition)
+        line = line_of(one, each, edition, bool(facts.recipe.gives))
         lines.append(
             line if everyone else replace(line, mark=edition.words.only_for.format(listed(who, edition.words)))
         )
@@ -62,15 +66,18 @@ def _has(facts: RecipeFacts, wanted: IngredientFacts, when: When) -> bool:
     return any(line.text == wanted.text for line in facts.ingredients if line.when == when)
 
 
-def line_of(facts: IngredientFacts, factor: Fraction, edition: Edition) -> IngredientLine:
-    """One line at a factor: `1⅞ cups`, the other measure, the food, its preparation and notes."""
+def line_of(facts: IngredientFacts, factor: Fraction, edition: Edition, gives: bool = False) -> IngredientLine:
+    """One line at a factor: `1⅞ cups`, the other measure, the food, its preparation and notes.
+
+    `gives`: the recipe has a by-product, which may hold what of the line is not eaten.
+    """
     line = facts.ingredient
     measures = [m.times(factor) for m in line.measures]
     weight = facts.grams.times(float(factor)) if facts.grams else None
     first, second = first_and_second(measures, weight, edition.style, steps_of(line.food))
     href = f"#card-{line.recipe}" if line.recipe else None
     food = edition.title(line.recipe) if line.recipe else _food_name(facts, line, factor, edition)
-    return IngredientLine(first, food, _detail(facts, line, edition), second, href)
+    return IngredientLine(first, food, _detail(facts, line, edition, gives), second, href)
 
 
 def _food_name(facts: IngredientFacts, line: Ingredient, factor: Fraction, edition: Edition) -> str:
@@ -78,7 +85,7 @@ def _food_name(facts: IngredientFacts, line: Ingredient, factor: Fraction, editi
     return edition.words.plural_food(facts.food) if many else facts.food
 
 
-def _detail(facts: IngredientFacts, line: Ingredient, edition: Edition) -> str:
+def _detail(facts: IngredientFacts, line: Ingredient, edition: Edition, gives: bool) -> str:
     w = edition.words
     said = [w.to_taste] if "to taste" in line.flags and not line.measures else []
     said += [line.preparation] if line.preparation else []
@@ -90,5 +97,6 @@ def _detail(facts: IngredientFacts, line: Ingredient, edition: Edition) -> str:
     if line.as_purchased:
         said.append(w.as_purchased)
     if line.eaten != 1:
-        said.append(w.eaten_share.format(f"{number(line.eaten * 100, 1)}\u00a0%"))
+        share = w.eaten_and_given if gives else w.eaten_share
+        said.append(share.format(f"{number(line.eaten * 100, 1)}\u00a0%"))
     return ", ".join(said)

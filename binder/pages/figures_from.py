@@ -25,7 +25,8 @@ def footnote(facts: RecipeFacts, edition: Edition) -> str:
     said += [w.from_one_label if len(labels) == 1 else w.from_labels.format(len(labels))] if labels else []
     missing = missing_foods([facts.per_portion.nutrition], IN_SHORT)
     said += [w.figures_incomplete.format(listed(missing, w))] if missing else []
-    said += [w.weight_is_estimate] if facts.per_portion.cooked_grams_from == "estimate" else []
+    if facts.per_portion.cooked_grams_from == "estimate":
+        said.append(w.weight_from_past if facts.key in edition.facts.past.each_grams else w.weight_is_estimate)
     return w.figures_come_from.format(", ".join(said)) if said else ""
 
 

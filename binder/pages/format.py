@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from fractions import Fraction
 from functools import lru_cache
+from math import floor
 from types import MappingProxyType
 
 from binder.pages.words.en import Words
@@ -139,10 +140,12 @@ def week_title(key: str, words: Words) -> str:
     return words.week_title.format(week=int(week), year=year)
 
 
-def money(value: Fraction, currency: str) -> str:
-    """`$4.20`, `€3.00`, `CHF 2.50`: symbol where one is usual, else the code."""
+def money(value: Fraction, currency: str, *, down: bool = False) -> str:
+    """`$4.20`, `€3.00`, `CHF 2.50`: symbol where one is usual, else the code. `down`: a lower bound is cut."""
     places = 0 if currency in _NO_CENTS else 2
-    figure = f"{float(half_up(value, Fraction(1, 10**places))):,.{places}f}"
+    step = Fraction(1, 10**places)
+    shown = floor(value / step) * step if down else half_up(value, step)
+    figure = f"{float(shown):,.{places}f}"
     symbol = _SYMBOLS.get(currency)
     return f"{symbol}{figure}" if symbol else f"{currency}{NBSP}{figure}"
 

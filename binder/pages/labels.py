@@ -7,7 +7,7 @@ from binder.pages.card_notes import allergen_words
 from binder.pages.edition import Edition, edition_of, is_cold, portions, unique
 from binder.pages.format import NBSP, day, first_upper, week_title
 from binder.pages.page import Label, LabelPages, RegistrationSheet
-from binder.pages.portion_weight import weight
+from binder.pages.portion_weight import of_label
 from binder.pages.words import words_of
 from binder.reckon.facts import LabelFacts, WeekFacts
 
@@ -110,7 +110,7 @@ def _heat(facts: LabelFacts, edition: Edition) -> str:
 def _small(facts: LabelFacts, edition: Edition) -> str:
     """`350 g · id`: what to find it by, on lid and body."""
     w = edition.words
-    said = [weight(facts.grams, facts.grams_from, w, short=True)] if facts.grams is not None else []
+    said = [known] if (known := of_label(facts, w, edition.facts.past)) else []
     if facts.portions is not None and facts.portions != 1:
         said.append(portions(facts.portions, w))
     if facts.made_on and facts.use_by:

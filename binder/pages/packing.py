@@ -14,7 +14,7 @@ from binder.pages.edition import Edition, portions, run, session_title, unique
 from binder.pages.format import TIMES, day, grams, listed, share, weekdays_text
 from binder.pages.page import Block, Column, Heading, Page, Para, Row, Table, plain
 from binder.pages.past import weighed
-from binder.pages.portion_weight import of_portion, of_row
+from binder.pages.portion_weight import by_past, of_portion, of_row
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
 
@@ -58,7 +58,7 @@ def _weigh_and_share(session: Session | None, rows: Sequence[PackingRow], editio
 def _batch_row(batch: Batch, edition: Edition) -> Row:
     w = edition.words
     facts = batch.facts or edition.facts_of(batch.recipe)
-    each = facts.per_portion if facts else None
+    each = by_past(facts.per_portion, facts.key, edition.facts.past) if facts else None
     planned = (of_portion(each, w, float(batch.portions_made), short=True) if each else None) or w.not_known
     portion = (of_portion(each, w, short=True) if each else None) or w.not_known
     return Row((
@@ -175,7 +175,7 @@ def _line(alike: Sequence[Line], row: PackingRow, edition: Edition) -> Row:
 
 def _weight(row: PackingRow, edition: Edition) -> str:
     """Grams to weigh in; the portion where no weight is known."""
-    if weight := of_row(row, edition.words):
+    if weight := of_row(row, edition.words, edition.facts.past):
         return weight
     each = row.portions_each
     return portions(each, edition.words) if each else edition.words.not_known

@@ -17,6 +17,8 @@ def expected(sheet: RunSheet, edition: Edition) -> tuple[Block, ...]:
     w, count, more = edition.words, sheet.expected_from, sheet.expected_longer
     on = w.on_weekday.format(w.weekdays[sheet.start.weekday()]) if sheet.expected_alike else ""
     which = (w.last_session if count == 1 else w.last_sessions.format(count)) + on
+    if sheet.expected_planned is not None:
+        which += w.planned_at.format(minutes(sheet.expected_planned))
     took = w.took_longer if more > 0 else w.took_shorter if more < 0 else w.took_as_planned
     said = took.format(which=which, time=minutes(abs(more)))
     if count > 1 and more:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from binder.pages.format import NBSP, grams, half_up, number
 from binder.pages.words.en import Words
-from binder.reckon.facts import CookedFrom, PackingRow, PerPortion, RecipeFacts
+from binder.reckon.facts import CookedFrom, LabelFacts, PackingRow, Past, PerPortion, RecipeFacts
 
 
 def weight(value: float, known_from: CookedFrom | None, words: Words, short: bool = False) -> str:
@@ -24,11 +25,36 @@ def of_portion(portion: PerPortion, words: Words, times: float = 1.0, short: boo
     return grams(portion.grams * times) if portion.grams is not None else None
 
 
-def of_row(row: PackingRow, words: Words) -> str | None:
+def by_past(portion: PerPortion, key: str, past: Past) -> PerPortion:
+    """A portion with the mean of what closed weeks weighed, where all that is known else is an estimate."""
+    each = past.each_grams.get(key)
+    if each is None or portion.cooked_grams_from != "estimate":
+        return portion
+    return replace(portion, cooked_grams=float(each))
+
+
+def of_row(row: PackingRow, words: Words, past: Past) -> str | None:
     """What each container of a row of the packing sheet weighs, without the container; None: not known."""
+    each = past.each_grams.get(row.recipe)
+    if each is not None and row.portions_each and row.cooked_grams_from == "estimate":
+        return weight(float(each * row.portions_each), "estimate", words, short=True)
+    if row.raw_grams and row.grams_each is not None:
+        return words.before_cooking.format(grams(row.grams_each))
     if row.cooked_grams_each is not None:
         return weight(row.cooked_grams_each, row.cooked_grams_from, words, short=True)
     return grams(row.grams_each) if row.grams_each is not None else None
+
+
+def of_label(label: LabelFacts, words: Words, past: Past) -> str:
+    """What the container of a label weighs, without the container; "": not known."""
+    if label.grams is None:
+        return ""
+    if label.raw_grams:
+        return words.before_cooking.format(grams(label.grams))
+    value, each = label.grams, past.each_grams.get(label.recipe)
+    if each is not None and label.portions and label.grams_from == "estimate":
+        value = float(each * label.portions)
+    return weight(value, label.grams_from, words, short=True)
 
 
 def how_known(facts: RecipeFacts, words: Words) -> str:

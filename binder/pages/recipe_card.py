@@ -6,18 +6,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from binder.model.quantity import Amount, Measure
 from binder.pages.card_fit import arranged, facing, pages_taken
 from binder.pages.card_ingredients import ingredients
+from binder.pages.card_keeps import keeps_text
 from binder.pages.card_notes import allergen_box, care, substitution_notes
+from binder.pages.card_portion import pieces_or_amount, portion_text
 from binder.pages.card_steps import steps
 from binder.pages.edition import Edition, is_cold, name_of, portions, run, session_title, unique
-from binder.pages.figures import IN_SHORT, in_short, missing_foods, tally_text
 from binder.pages.figures_from import footnote
-from binder.pages.format import day, days, first_upper, fraction, listed
-from binder.pages.measures import amount, quantity
+from binder.pages.format import day, first_upper, fraction, listed
 from binder.pages.page import Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
-from binder.pages.portion_weight import of_portion
 from binder.reckon.facts import Batch, RecipeFacts, Serving
 
 
@@ -136,11 +134,9 @@ def summary(card: Card, edition: Edition) -> tuple[tuple[str, Text], ...]:
     w = edition.words
     pairs: list[tuple[str, Text]] = []
     pairs += [(w.makes, plain(makes))] if (makes := _makes(card, edition)) else []
-    size = portion_size(card.facts, edition)
-    figures = figures_text(card.facts, edition)
-    pairs.append((w.portion, plain(f"{size}; {figures}" if size else figures)))
+    pairs.append((w.portion, plain(portion_text(card.facts, card.servings, edition))))
     container = f"{w.separator}{card.facts.recipe.container}" if card.facts.recipe.container else ""
-    pairs.append((w.keeps, plain(f"{keeps_text(card.facts, edition)}{container}")))
+    pairs.append((w.keeps, plain(f"{keeps_text(card.facts, edition, card.servings)}{container}")))
     return (*pairs, (w.reheat, _reheat(card.facts, edition)))
 
 
@@ -150,7 +146,7 @@ def _makes(card: Card, edition: Edition) -> str:
     said = []
     makes = card.facts.recipe.makes
     if makes:
-        said.append(_pieces_or_amount(makes.times(card.factor), edition))
+        said.append(pieces_or_amount(makes.times(card.factor), edition))
     if batch and batch.surplus:
         said.append(w.surplus.format(portions(batch.surplus, w)))
     if batch and batch.loads > 1:
@@ -158,47 +154,6 @@ def _makes(card: Card, edition: Edition) -> str:
     if batch and batch.part_of:
         said.append(w.part_of.format(listed(tuple(edition.short(key) for key in batch.part_of), w)))
     return "; ".join(said)
-
-
-def portion_size(facts: RecipeFacts, edition: Edition) -> str:
-    """`2 cups, about 350 g`, or what of it is known."""
-    said = []
-    measure = facts.recipe.portion_measure
-    if measure and measure.unit != "each":
-        said.append(quantity(measure, edition.style))
-    elif facts.portion:
-        said.append(_pieces_or_amount(facts.portion, edition))
-    portion, w = facts.per_portion, edition.words
-    if not (measure and measure.unit in ("g", "kg")) and (weight := of_portion(portion, w, short=True)) is not None:
-        said.append(weight if portion.cooked_grams_from == "estimate" else w.about.format(weight))
-    return ", ".join(said)
-
-
-def _pieces_or_amount(what: Amount, edition: Edition) -> str:
-    """`12 pieces`: a bare number would not say of what."""
-    if what.unit == "each":
-        return quantity(Measure(what.low, what.high, "piece"), edition.style)
-    return amount(what, edition.style)
-
-
-def keeps_text(facts: RecipeFacts, edition: Edition) -> str:
-    """`4 days in the refrigerator, 90 days frozen`, with what is assumed or not known said."""
-    w, keeps = edition.words, facts.keeps
-    fridge = w.fridge_not_known if keeps.fridge_days is None else w.in_fridge.format(days(keeps.fridge_days, w))
-    if not keeps.freezes:
-        frozen = w.does_not_freeze
-    elif keeps.freezer_days is None:
-        frozen = w.frozen_not_known
-    else:
-        frozen = w.in_freezer.format(days(keeps.freezer_days, w))
-    said = [w.assumed] if keeps.assumed else []
-    said += [w.keeps_shortest.format(keeps.decided_by)] if keeps.decided_by else []
-    said += [
-        w.part_keeps.format(part=one.part, time=days(one.fridge_days, w))
-        for one in keeps.parts
-        if one.apart and one.fridge_days is not None
-    ]
-    return f"{fridge}, {frozen}{f' ({w.keeps_joined.join(said)})' if said else ''}"
 
 
 def _reheat(facts: RecipeFacts, edition: Edition) -> Text:
@@ -210,17 +165,6 @@ def _reheat(facts: RecipeFacts, edition: Edition) -> Text:
         return plain(w.no_reheat)
     ways = (w.or_cold if is_cold(way) and len(facts.reheat) > 1 else first_upper(way.text) for way in facts.reheat)
     return plain("; ".join(ways))
-
-
-def figures_text(facts: RecipeFacts, edition: Edition) -> str:
-    """`about 520 kcal, 32 g protein; vegetables 2`."""
-    w, portion = edition.words, facts.per_portion
-    said = [in_short(portion.nutrition, w)]
-    if portion.tallies.counts:
-        said.append(tally_text(portion.tallies, w))
-    if missing_foods([portion.nutrition], IN_SHORT):
-        said.append(w.no_figures_for.format(", ".join(missing_foods([portion.nutrition], IN_SHORT))))
-    return "; ".join(said)
 
 
 def _notes(card: Card, edition: Edition) -> list[Block]:

@@ -20,7 +20,9 @@ from binder.model.library import Library
 from binder.model.recipe import Ingredient, Recipe, Reheat, Step
 from binder.model.stock import Stock
 from binder.pages.card_ingredients import line_of
+from binder.pages.card_keeps import keeps_text
 from binder.pages.card_notes import allergen_words, cautions
+from binder.pages.card_portion import portion_size
 from binder.pages.edition import Edition, meal_rank, portions, run, unique
 from binder.pages.figures import SOURCE, figure_of
 from binder.pages.format import day_long, first_upper, listed, week_title
@@ -42,7 +44,6 @@ from binder.pages.page import (
     Table,
     plain,
 )  # fmt: skip
-from binder.pages.recipe_card import keeps_text, portion_size
 from binder.pages.site_recipe import ONCE, ingredients, subtitle, written_steps
 from binder.pages.site_shelf import no_week
 from binder.pages.structured import PROPERTIES, is_complete, recipe_json
@@ -174,7 +175,7 @@ def _recipe_page(facts: RecipeFacts, edition: Edition) -> Page:
     words = allergen_words(facts.contains, facts.may_contain, facts.not_known, edition)
     notes = (Para(plain(w.read_the_pack), "caution"), Para(plain(w.not_found_is_no_promise), "note"))
     blocks.append(Box("allergens", w.allergens, (Para(plain(" ".join(words))), *notes)))
-    lines = ingredients(facts, edition, lambda line: line_of(line, ONCE, edition))
+    lines = ingredients(facts, edition, lambda line: line_of(line, ONCE, edition, gives=True))
     left = (Heading(2, w.ingredients, "ingredients"), lines)
     blocks.append(Beside(left, written_steps(facts, edition), "card"))
     if facts.reheat:

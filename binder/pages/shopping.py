@@ -11,7 +11,7 @@ from binder.pages.format import NBSP, TIMES, first_upper, money
 from binder.pages.house_style import HouseStyle
 from binder.pages.measures import amount, as_sold, merged, quantities
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
-from binder.reckon.facts import RecipeFacts, ShoppingRow
+from binder.reckon.facts import Costs, IngredientFacts, ShoppingRow
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:
@@ -106,7 +106,7 @@ def at_least_money(value: Fraction | None, edition: Edition) -> str:
     w, cost = edition.words, edition.facts.cost
     if value is None:
         return w.not_known
-    said = money(value, cost.currency)
+    said = money(value, cost.currency, down=cost.at_least)
     return w.at_least.format(said) if cost.at_least else said
 
 
@@ -134,27 +134,37 @@ def as_used(row: ShoppingRow, edition: Edition) -> str:
     return some_of(row.need, edition, row)
 
 
-def _lacks_a_price(facts: RecipeFacts, missing: set[str]) -> bool:
-    """Whether a food of the dish, or of a part of it, has no price."""
-    return any(
-        line.food in missing or (line.made_from is not None and _lacks_a_price(line.made_from, missing))
-        for line in facts.ingredients
-    )
+def _lacks_a_price(key: str, missing: set[str], edition: Edition) -> bool:
+    """Whether a food of the dish, or of a part of it, has no price; of a dish from stock what is added now."""
+    of = [s for s in edition.servings if s.recipe == key]
+    stocked = bool(of) and all(s.lot for s in of) and all(batch.recipe != key for batch in edition.facts.batches)
+    return any(_of(line, missing) for line in edition.recipes[key].ingredients if not stocked or line.when != "cooked")
+
+
+def _of(line: IngredientFacts, missing: set[str]) -> bool:
+    part = line.made_from
+    return line.food in missing or (part is not None and any(_of(one, missing) for one in part.ingredients))
 
 
 def _portion_cost(price: Fraction | None, at_least: bool, edition: Edition) -> str:
     w = edition.words
     if price is None:
         return w.not_known
-    said = money(price, edition.facts.cost.currency)
+    said = money(price, edition.facts.cost.currency, down=at_least)
     return w.at_least.format(said) if at_least else said
+
+
+def _consumed(cost: Costs) -> Fraction | None:
+    """What a lower bound says is the least it can be."""
+    return cost.consumed_lowest if cost.at_least and cost.consumed_lowest is not None else cost.consumed
 
 
 def costs(edition: Edition) -> list[Block]:
     """What is consumed, whole and by portion; not the same as what is paid."""
     w, cost = edition.words, edition.facts.cost
     prices = sorted((edition.short(key), key, price) for key, price in cost.per_portion.items())
-    unpriced = {key for key in cost.per_portion if _lacks_a_price(edition.recipes[key], set(cost.missing))}
+    unpriced = {key for key in cost.per_portion if _lacks_a_price(key, set(cost.missing), edition)}
+    prices = [(name, key, cost.lowest.get(key, price) if key in unpriced else price) for name, key, price in prices]
     if not prices:
         return []
     each = (
@@ -166,7 +176,7 @@ def costs(edition: Edition) -> list[Block]:
         Para(
             (
                 *run(f"{w.consumed_in_all}: "),
-                *run(at_least_money(cost.consumed, edition), "strong"),
+                *run(at_least_money(_consumed(cost), edition), "strong"),
                 *run(f". {w.cost_per_portion}: "),
                 *together(each, w.separator),
             )

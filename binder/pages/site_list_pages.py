@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from binder.pages.card_keeps import keeps_text
 from binder.pages.edition import chunks, name_of, run
 from binder.pages.format import listed, number
 from binder.pages.page import Block, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
-from binder.pages.recipe_card import keeps_text
 from binder.pages.site_lists import Listing, listings
 from binder.pages.site_minutes import minutes_text, recipe_minutes
 from binder.pages.site_shelf import RECIPES_PATH, Shelf, address

@@ -8,7 +8,9 @@ from fractions import Fraction
 
 from binder.model.food import NUTRIENTS
 from binder.pages.card_ingredients import line_of
+from binder.pages.card_keeps import keeps_text
 from binder.pages.card_notes import allergen_words, cautions
+from binder.pages.card_portion import portion_size
 from binder.pages.card_steps import steps
 from binder.pages.edition import Edition, name_of, portions, run, together, unique
 from binder.pages.figures import SOURCE, figure_of, missing_foods, tally_text
@@ -36,7 +38,6 @@ from binder.pages.page import (
     plain,
 )  # fmt: skip
 from binder.pages.portion_weight import far_from_parts
-from binder.pages.recipe_card import keeps_text, portion_size
 from binder.pages.site_minutes import minutes_text, recipe_minutes
 from binder.pages.site_numbers import where_from
 from binder.pages.site_places import answer_words, place_answers
@@ -55,7 +56,9 @@ def recipe_page(facts: RecipeFacts, shelf: Shelf) -> Page:
     blocks.append(Facts(_summary(facts, shelf)))
     blocks += [Para(plain(far), "note")] if (far := far_from_parts(facts, w)) else []
     blocks += allergens(facts, shelf)
-    left = (Heading(2, w.ingredients, "ingredients"), ingredients(facts, shelf.edition, lambda x: _line(x, shelf)))
+    gives = bool(facts.recipe.gives)
+    lines = ingredients(facts, shelf.edition, lambda x: _line(x, shelf, gives))
+    left = (Heading(2, w.ingredients, "ingredients"), lines)
     blocks.append(Beside(left, written_steps(facts, shelf.edition), "card"))
     blocks += cautions(facts, None, shelf.edition)
     blocks += _notes(facts, shelf)
@@ -154,9 +157,9 @@ def ingredients(
     return Ingredients(tuple(groups))
 
 
-def _line(facts: IngredientFacts, shelf: Shelf) -> IngredientLine:
+def _line(facts: IngredientFacts, shelf: Shelf, gives: bool) -> IngredientLine:
     """At the written size, the food linked to its page, a part to its recipe."""
-    line = line_of(facts, ONCE, shelf.edition)
+    line = line_of(facts, ONCE, shelf.edition, gives)
     part = facts.ingredient.recipe
     if part is None:
         return replace(line, href=shelf.food_href(facts.ingredient.food))

@@ -108,7 +108,7 @@ def _goes_in(shelf: Shelf) -> list[Block]:
 
 def _packed(row: PackingRow, shelf: Shelf) -> Row:
     w = shelf.words
-    each = f", {weight}" if (weight := of_row(row, w)) else ""
+    each = f", {weight}" if (weight := of_row(row, w, shelf.edition.facts.past)) else ""
     much = f"{row.count} × {row.container or w.packed_as.get(row.what, row.what)}{each}"
     named = (" ".join([*([p.eater] if p.eater else []), day(p.date, w) if p.date else w.any_day]) for p in row.for_)
     whom = unique(named)

@@ -40,7 +40,7 @@ def recipe_json(facts: RecipeFacts, edition: Edition) -> str:
         "name": facts.title,
         "recipeYield": _spaced(portions(recipe.portions, w)),
         "recipeCategory": [w.meals.get(meal, meal) for meal in facts.meals],
-        "recipeIngredient": [ingredient_text(line_of(x, Fraction(1), edition)) for x in facts.ingredients],
+        "recipeIngredient": [ingredient_text(line_of(x, Fraction(1), edition, gives=True)) for x in facts.ingredients],
         "recipeInstructions": [{"@type": "HowToStep", "text": step.text} for step in (*recipe.prep, *recipe.service)],
     }
     found |= _times(facts)

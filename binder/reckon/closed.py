@@ -59,6 +59,8 @@ def as_it_was(facts: WeekFacts, closed: Closed | None, household: Household) -> 
             at_least=closed.cost_at_least,
             currency=closed.currency or cost.currency,
             per_portion=MappingProxyType({**cost.per_portion, **per_portion}),
+            consumed_lowest=None,
+            lowest=MappingProxyType({k: v for k, v in cost.lowest.items() if k not in per_portion}),
         )
     return replace(quiet, servings=servings, cost=cost, day_totals=totals.day_totals(servings, household))
 

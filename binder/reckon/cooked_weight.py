@@ -86,6 +86,29 @@ def estimated(recipe: Recipe, lines: Iterable[IngredientFacts], cup: conversion.
     return Estimate(total, tuple(yields), _uncounted(heats))
 
 
+def changes(recipe: Recipe, part: str, lines: Iterable[IngredientFacts]) -> bool:
+    """Whether steps of the session heat or drain what goes into a part of a kit, so that it weighs another weight.
+
+    A heading of the steps that no part has (`Sauce`) is taken for the part whose foods are named most under it; steps
+    without one change the parts whose foods they name.
+    """
+    inside = [line for line in lines if line.when == "cooked"]
+    foods: dict[str, set[str]] = {}
+    for line in inside:
+        foods.setdefault(_part(line), set()).add(line.food)
+    heats, own = [_heat(step, inside) for step in recipe.prep], part.casefold()
+    for heat in heats:
+        if heat.wet or heat.dry or heat.drains:
+            meant = {name for name, of in foods.items() if of & heat.names} if heat.part == "" else {heat.part}
+            if heat.part and heat.part not in foods:
+                named = {food for other in heats if other.part == heat.part for food in other.names}
+                most = max((len(of & named) for of in foods.values()), default=0)
+                meant = {name for name, of in foods.items() if len(of & named) == most > 0}
+            if own in meant:
+                return True
+    return False
+
+
 def _part(line: IngredientFacts) -> str:
     return (line.part or "").casefold()
 

@@ -294,6 +294,9 @@ class Costs:
     currency: str
     at_least: bool
     missing: tuple[str, ...] = inside(default=())  # foods without a price
+    # The same by the lower ends of ranges, where they are lower bounds; None: as it is above.
+    consumed_lowest: Fraction | None = inside(default=None)
+    lowest: Mapping[str, Fraction | None] = inside(default_factory=lambda: MappingProxyType({}))
 
 
 @dataclass(frozen=True, slots=True)
@@ -379,6 +382,7 @@ class RunSheet:
     expected_from: int = 0  # how many timed sessions that rests on
     expected_alike: bool = inside(default=False)  # whether those were on the same day of the week
     expected_longer: int = inside(default=0)  # minutes that those took longer than planned, on average
+    expected_planned: int | None = inside(default=None)  # minutes planned for those, where far from this one's
     apart_surely: bool = inside(default=True)  # whether the shortest without was proven to be the shortest
 
 
@@ -459,6 +463,7 @@ class PackingRow:
     servings: tuple[str, ...] = inside(default=())  # ids
     cooked_grams_each: float | None = None
     cooked_grams_from: CookedFrom | None = None
+    raw_grams: bool = inside(default=False)  # the session's steps roast, drain or dry what `grams_each` weighs
 
 
 @dataclass(frozen=True, slots=True)
@@ -488,6 +493,7 @@ class LabelFacts:
     made_on: Day | None = inside(default=None)
     from_frozen: bool = inside(default=False)
     grams_from: CookedFrom | None = inside(default=None)
+    raw_grams: bool = inside(default=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -664,6 +670,8 @@ class Past:
 
     last: Mapping[str, LastTime] = field(default_factory=lambda: MappingProxyType({}))
     weighed: Mapping[str, Weighed] = field(default_factory=lambda: MappingProxyType({}))
+    # Of a portion, cooked: the mean of what was weighed.
+    each_grams: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from binder.model.household import Household
 from binder.model.week import MealLine, Session
-from binder.reckon import allergens, conversion, keeping
+from binder.reckon import allergens, conversion, cooked_weight, keeping
 from binder.reckon.facts import Allergens, Batch, CookedFrom, RecipeFacts, Serving
 from binder.reckon.recipes import portion_ml
 from binder.tables import keeping as chart
@@ -38,6 +38,7 @@ class Filled:
     grams: float | None = None
     cooked_grams: float | None = None
     cooked_grams_from: CookedFrom | None = None
+    raw_grams: bool = False
     volume_ml: Fraction | None = None
     servings: tuple[Serving, ...] = ()
     line: MealLine | None = field(default=None)
@@ -142,6 +143,7 @@ def _kit_part(group: list[Serving], batch: Batch, part: str, n: int, household: 
         eater=eaters[0] if len(eaters) == 1 else None,
         portions=sum((s.portions for s in group), Fraction(0)),
         grams=sum(line.grams.high for line in lines if line.grams) * share if known else None,
+        raw_grams=cooked_weight.changes(recipe, part, first.facts.ingredients),
         servings=tuple(group),
         line=first.line,
     )

@@ -45,6 +45,7 @@ def _label(thing: Filled, sheet: int, row: int, column: int, name: str) -> Label
         reheat=serving.reheat if serving else None,
         grams=thing.grams if thing.cooked_grams is None else thing.cooked_grams,
         grams_from=thing.cooked_grams_from,
+        raw_grams=thing.raw_grams,
         portions=thing.portions,
         place=serving.place if serving else None,
         id=name,

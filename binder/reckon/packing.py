@@ -172,6 +172,7 @@ def _row(group: list[Filled], box: Container | None) -> PackingRow:
         cooked_grams_each=first.cooked_grams,
         cooked_grams_from=first.cooked_grams_from,
         compartments=compartments,
+        raw_grams=first.raw_grams,
         for_=tuple(PackedFor(t.eater, t.eat_on) for t in group),
         what=first.what,
         portions_each=first.portions,

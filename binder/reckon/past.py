@@ -17,6 +17,8 @@ NONE = Fraction(0)
 LAST_SESSIONS = 6
 # An expected end is no more exact than this.
 ROUND_MINUTES = 5
+# A session this many times as long as another, or as short, is said to be of another length.
+OTHER_LENGTH = 2
 
 
 def with_past(facts: WeekFacts, library: Library) -> WeekFacts:
@@ -40,27 +42,33 @@ def _came_to(week: Week) -> Closed:
 
 
 def _expected(sheet: RunSheet, timed: list[ClosedSession]) -> RunSheet:
-    """How long a session will take when it goes over its plan as the last ones did: those of the same day of the
-    week, or all where there is none. The plan's minutes stay what they are."""
+    """How long a session will take when it goes over its plan by the minutes that the last ones did on average: those
+    of the same day of the week, or all where there is none. The plan's minutes stay what they are.
+
+    Minutes and no ratio: a short session that took twice its time says little of one four times as long.
+    """
     alike = [one for one in timed if one.on.weekday() == sheet.start.weekday()]
     last = (alike or timed)[-LAST_SESSIONS:]
     planned, took = sum(one.planned or 0 for one in last), sum(one.minutes or 0 for one in last)
     if not planned:
         return sheet
-    minutes = round(Fraction(sheet.minutes * took, planned) / ROUND_MINUTES) * ROUND_MINUTES
     longer = round(Fraction(took - planned, len(last)))
+    minutes = max(ROUND_MINUTES, round(Fraction(sheet.minutes + longer, ROUND_MINUTES)) * ROUND_MINUTES)
+    usual = round(Fraction(planned, len(last)))
     return replace(
         sheet,
         expected_minutes=minutes,
         expected_from=len(last),
         expected_alike=bool(alike),
         expected_longer=longer,
+        expected_planned=usual if max(usual, sheet.minutes) > OTHER_LENGTH * min(usual, sheet.minutes) else None,
     )
 
 
 def _past(before: list[Week]) -> Past:
     last: dict[str, LastTime] = {}
     weighed: dict[str, Weighed] = {}
+    weighings: dict[str, list[Weighed]] = {}
     for week in before:
         of_week: dict[str, LastTime] = {}
         for dish in _came_to(week).dishes:
@@ -68,8 +76,15 @@ def _past(before: list[Week]) -> Past:
                 of_week[dish.recipe] = _together(of_week.get(dish.recipe), dish, week)
             if dish.weighs_g and dish.made:
                 weighed[dish.recipe] = Weighed(week.key, dish.weighs_g, dish.made)
+                weighings.setdefault(dish.recipe, []).append(weighed[dish.recipe])
         last |= of_week
-    return Past(MappingProxyType(last), MappingProxyType(weighed))
+    each = {key: _each_grams(of[-LAST_SESSIONS:]) for key, of in weighings.items()}
+    return Past(MappingProxyType(last), MappingProxyType(weighed), MappingProxyType(each))
+
+
+def _each_grams(of: list[Weighed]) -> Fraction:
+    """Grams of a portion, cooked, over all that was weighed."""
+    return sum((one.grams for one in of), NONE) / sum((one.portions for one in of), NONE)
 
 
 def _together(before: LastTime | None, dish: ClosedDish, week: Week) -> LastTime:

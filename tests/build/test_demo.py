@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections import Counter
 from html.parser import HTMLParser
 from itertools import pairwise
 from pathlib import Path
@@ -57,6 +58,26 @@ def test_every_facts_file_is_valid_against_its_schema(demo: Path) -> None:
             raw = path.read_text("utf-8")
             assert "NaN" not in raw
             checker.validate(json.loads(raw))
+
+
+def test_what_the_dishes_cost_adds_up_to_what_is_consumed(facts: dict) -> None:
+    eaten: Counter[str] = Counter()
+    for serving in facts["servings"]:
+        eaten[serving["recipe"]] += serving["portions"]
+    assert all(batch["surplus"] == 0 for batch in facts["batches"])
+    each = facts["cost"]["per_portion"]
+    assert sum(each[key] * count for key, count in eaten.items()) == pytest.approx(facts["cost"]["consumed"], abs=1e-9)
+
+
+@pytest.mark.pdf
+def test_a_card_keeps_as_long_as_its_labels_say(demo: Path, facts: dict) -> None:
+    """By the strictest caution of those who eat of it; where they differ the shorter one names its eaters."""
+    for key in {batch["recipe"] for batch in facts["batches"]} - {"soffritto"}:
+        text = (demo / f"site/weeks/{WEEK}/cards/index.html").read_text("utf-8")
+        card = text.partition(f'id="card-{key}"')[2].partition('id="card-')[0]
+        keeps = re.sub(r"<[^>]+>", "", card.partition("Keeps")[2].partition("refrigerat")[0])
+        said = {int(number) for number in re.findall(r"\d+", keeps)}
+        assert said == {s["keeps_days"] for s in facts["servings"] if s["recipe"] == key}, (key, keeps)
 
 
 def test_every_ingredient_of_the_demo_is_known(demo: Path) -> None:

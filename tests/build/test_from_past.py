@@ -67,7 +67,7 @@ def test_the_minutes_of_closed_weeks_stand_beside_the_plan_s(soup: Kitchen) -> N
         close(soup, key, f"{on}.minutes={minutes}")
     close(soup, WEEKS[3])  # not timed
     found = sheet(soup)
-    # Planned 3 × 40, took 180: half as much again, 60 min.
+    # Planned 3 × 40, took 180: 20 min more each, 60 min.
     assert (found["expected_minutes"], found["expected_from"]) == (60, 3)
     # The plan itself is the one it was.
     assert {k: v for k, v in found.items() if not k.startswith("expected")} == {
@@ -99,6 +99,20 @@ def test_sessions_of_the_same_day_count_alone(soup: Kitchen) -> None:
     assert (sheet(soup)["expected_minutes"], sheet(soup)["expected_from"]) == (60, 1)
 
 
+def test_minutes_on_top_and_no_ratio_and_another_length_is_said(soup: Kitchen) -> None:
+    """Planned at 40, took 50: 10 min more. This one is planned at 120: 130, by the sentence; the ratio gave 150."""
+    close(soup, WEEKS[0], "2026-05-10.minutes=50")
+    soup.recipe("bean-soup", SOUP.format("Bean soup"), BODY.replace("40 min", "120 min"))
+    found = sheet(soup)
+    assert (found["minutes"], found["expected_minutes"]) == (120, 130)
+    words = page(soup, "run-sheet/index.html")
+    assert "The last session on a Sunday, planned at 40 min, took 10 min longer than planned." in words
+    assert "By that measure this one takes about 2 h 10 min, until 15:10." in words
+    assert "the last one on a Sunday, planned at 40 min, took 10 min longer than planned: by that about 2 h 10 min" in (
+        said(soup)
+    )
+
+
 def test_a_week_after_this_one_says_nothing_about_it(soup: Kitchen) -> None:
     close(soup, WEEKS[4], "2026-06-07.minutes=90")
     soup.build("--only", "facts")
@@ -121,6 +135,18 @@ def test_what_a_batch_weighed_is_offered(soup: Kitchen) -> None:
     assert "weighs:" not in said(soup)
     soup.recipe("bean-soup", SOUP.format("Bean soup") + "    weighs: 1900 g\n", BODY)
     assert "1900 g is written; weighed in 2026-W21, so `weighs: 1600 g`" in said(soup)
+
+
+def test_a_portion_is_planned_by_the_mean_of_what_was_weighed(soup: Kitchen) -> None:
+    """2,400 g for 6 and 1,400 g for 4 portions: 380 g each; what goes in, 600 g for 4, gave 150 g."""
+    assert "≈ 150 g" in page(soup, "packing/index.html")
+    close(soup, WEEKS[0], "bean-soup.weighs=2400 g")
+    close(soup, WEEKS[1], "bean-soup.made=4", "bean-soup.weighs=1400 g", "bean-soup.eaten=4")
+    text = page(soup, "packing/index.html")
+    assert "≈ 380 g" in text and "≈ 2.3 kg" in text and "≈ 150 g" not in text
+    assert "≈ is what earlier batches weighed on average" in text
+    assert all("≈ 380 g" in label["lines"][-1] for label in soup.facts()["labels"])
+    assert "≈ weighed" in page(soup, "cards/index.html")
 
 
 # ---- what was left ----

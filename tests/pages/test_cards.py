@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 from fractions import Fraction
 
 import pytest
 
+from binder.model.quantity import point
 from binder.model.recipe import Use
-from binder.pages import card_steps, cooling, kit, recipe_card, run_sheet
+from binder.pages import card_ingredients, card_keeps, card_portion, card_steps, cooling, kit, recipe_card, run_sheet
 from binder.pages.card_notes import substitution_notes
 from binder.pages.page import Box, Ingredients, Page, Para, Steps
-from binder.reckon.facts import Task
+from binder.reckon.facts import PartKeeps, PartKept, RecipeFacts, Serving, Task
 from binder.tables import temperatures
 
-from .fixture import BAKE, BAKE_FACTS, STEW_FACTS, each, line, recipe, step
+from .fixture import BAKE, BAKE_FACTS, KIT_FACTS, STEW_FACTS, each, figures, line, recipe, step
 from .fixture_week import SHEET, TASKS, edition, serving, servings, week_facts, without
 from .reading import of_kind, said, table, words
 
@@ -126,16 +127,87 @@ def test_pressure_and_meat_bring_their_cautions() -> None:
 
 def test_figures_are_rounded_and_incomplete_ones_say_so() -> None:
     assert "about 520 kcal, 18 g protein" in words(card("squash-barley-bake"))
-    text = recipe_card.figures_text(STEW_FACTS, edition()).replace("\u00a0", " ")
+    text = card_portion.figures_text(STEW_FACTS, edition()).replace("\u00a0", " ")
     assert text.startswith("at least 295 kcal, 14 g protein") and "No figures for radish" in text
 
 
 def test_keeping_says_what_is_assumed_or_not_known() -> None:
     keeps = replace(BAKE_FACTS.keeps, assumed=True, freezer_days=None)
-    text = recipe_card.keeps_text(replace(BAKE_FACTS, keeps=keeps), edition()).replace("\u00a0", " ")
+    text = card_keeps.keeps_text(replace(BAKE_FACTS, keeps=keeps), edition()).replace("\u00a0", " ")
     assert text == "4 days in the refrigerator, may be frozen, not known how long (assumed: the recipe does not say)"
     keeps = replace(keeps, assumed=False, freezes=False)
-    assert recipe_card.keeps_text(replace(BAKE_FACTS, keeps=keeps), edition()).endswith("do not freeze")
+    assert card_keeps.keeps_text(replace(BAKE_FACTS, keeps=keeps), edition()).endswith("do not freeze")
+
+
+def test_a_card_says_the_days_of_those_who_eat_of_it() -> None:
+    def keeps(*of: tuple[str, int, str]) -> str:
+        some = [replace(servings()[1], eater=who, keeps_days=days, caution=caution) for who, days, caution in of]
+        return card_keeps.keeps_text(facts, edition(), some).replace("\u00a0", " ").partition(",")[0]
+
+    facts = replace(BAKE_FACTS, recipe=replace(BAKE, keeping=replace(BAKE.keeping, decided_by=("Barley", ""))))
+    assert keeps(("Tomas", 4, "usual"), ("Bea", 3, "strict"), ("Bea", 3, "strict")) == "4 days (3 for Bea) refrigerated"
+    assert keeps(("Tomas", 1, "strict"), ("Bea", 1, "strict")) == "1 day in the refrigerator"  # one pack
+    assert keeps() == "4 days in the refrigerator"  # nobody's yet: the household's caution
+    strict = [replace(servings()[1], keeps_days=3, caution="strict")]
+    assert "Barley keeps shortest" in card_keeps.keeps_text(facts, edition(), strict)
+    assert "keeps shortest" not in card_keeps.keeps_text(facts, edition(), (*strict, servings()[1]))
+
+
+def portion(facts: RecipeFacts, *of: Serving) -> str:
+    return card_portion.portion_text(facts, of, edition()).replace("\u00a0", " ")
+
+
+def test_a_card_has_the_figures_of_each_variant_that_differs_by_more_than_rounding() -> None:
+    def ilka(energy: float, protein: float) -> Serving:
+        changed = replace(BAKE_FACTS.per_portion, nutrition=figures(energy, protein))
+        return replace(servings()[0], eater="Ilka", facts=replace(BAKE_FACTS, per_portion=changed))
+
+    tomas = servings()[1:3]
+    assert portion(BAKE_FACTS, *tomas, ilka(651.0, 18.4)).endswith("520 kcal, 18 g protein; vegetables 2; for Ilka "
+                                                                   "650 kcal, 18 g")  # fmt: skip
+    assert portion(BAKE_FACTS, *tomas, ilka(526.0, 18.6)).endswith("about 520 kcal, 18 g protein; vegetables 2")
+    assert "for Ilka 520 kcal, 22 g" in portion(BAKE_FACTS, *tomas, ilka(523.0, 22.0))
+
+
+def test_a_card_says_that_its_figures_hold_what_is_added_and_its_weight_does_not() -> None:
+    """8 portions: 62 g of ricotta and 200 g of cabbage are 32.75 g more on 350 g, with 500 g of ricotta 87.5 g."""
+
+    def ricotta(grams: float | None) -> RecipeFacts:
+        *lines, cabbage, last = BAKE_FACTS.ingredients
+        weight = None if grams is None else point(grams)
+        return replace(
+            BAKE_FACTS, ingredients=(*lines, replace(cabbage, grams=point(200.0)), replace(last, grams=weight))
+        )
+
+    assert portion(ricotta(62.0)).startswith("2 cups, about 350 g; in all about 520 kcal")
+    assert portion(ricotta(500.0)).startswith("2 cups, about 350 g; with what is added ≈ 440 g, about 520 kcal")
+    assert "about 350 g; in all about" in portion(ricotta(None))  # no weight is known of it
+    bare = replace(BAKE_FACTS, ingredients=BAKE_FACTS.ingredients[:-2])
+    assert portion(bare).startswith("2 cups, about 350 g; about 520 kcal")
+    kit = replace(KIT_FACTS, per_portion=replace(KIT_FACTS.per_portion, grams=300.0))
+    assert portion(kit).startswith("about 300 g before cooking; in all about 410 kcal")
+
+
+def test_what_is_not_eaten_and_may_be_kept_is_not_called_thrown_away() -> None:
+    sugar = replace(BAKE.ingredients[0], eaten=Fraction(3, 4))
+    one = replace(BAKE_FACTS.ingredients[0], ingredient=sugar, eaten=0.75)
+
+    def detail(facts: RecipeFacts) -> str:
+        of = replace(facts, ingredients=(one,))
+        return card_ingredients.ingredients(of, Fraction(1), (), edition()).groups[0].lines[0].detail
+
+    assert detail(BAKE_FACTS).replace("\u00a0", " ").endswith("75 % of it eaten, the rest thrown away")
+    syrup = replace(BAKE, gives=(line("1 cup syrup", "syrup", "1", "cup"),))
+    assert detail(replace(BAKE_FACTS, recipe=syrup)).replace("\u00a0", " ").endswith("75 % of it eaten")
+
+
+def test_what_is_packed_apart_has_its_days_by_eater() -> None:
+    def apart(eater: str, day: int) -> Serving:
+        return replace(servings()[1], eater=eater, parts=(PartKept("Oil", date(2026, 6, day), True),))
+
+    facts = replace(BAKE_FACTS, keeps=replace(BAKE_FACTS.keeps, parts=(PartKeeps("Oil", 4, True),)))
+    text = card_keeps.keeps_text(facts, edition(), [apart("Tomas", 11), apart("Bea", 9)]).replace("\u00a0", " ")
+    assert "Oil apart 4 days (2 for Bea)" in text
 
 
 def test_two_batches_of_one_recipe_are_two_cards() -> None:

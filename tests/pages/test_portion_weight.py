@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
+from types import MappingProxyType
 from typing import Any
 
 import pytest
 
 from binder.pages import packing
+from binder.pages.card_portion import portion_size
 from binder.pages.format import NBSP
-from binder.pages.portion_weight import far_from_parts, how_known, of_portion, of_row, weight
-from binder.pages.recipe_card import portion_size
+from binder.pages.portion_weight import (
+    by_past,
+    far_from_parts,
+    how_known,
+    of_label,
+    of_portion,
+    of_row,
+    weight,
+)
 from binder.pages.words.en import Words
-from binder.reckon.facts import CookedYield, RecipeFacts
+from binder.reckon.facts import CookedYield, Past, RecipeFacts
 
 from .fixture import BAKE_FACTS
 from .fixture_week import edition, week_facts
@@ -69,7 +79,7 @@ def test_the_packing_sheet_marks_estimates_and_says_what_the_mark_means() -> Non
     plain = words(packing.pages(edition()))
     assert "≈" not in plain
     marked = tuple(replace(r, cooked_grams_each=412.6, cooked_grams_from="estimate") for r in rows)
-    assert of_row(marked[0], W) == weight(412.6, "estimate", W, short=True)
+    assert of_row(marked[0], W, Past()) == weight(412.6, "estimate", W, short=True)
     said = words(packing.pages(edition(facts=week_facts(packing=marked))))
     assert "≈ 410 g" in said.replace(NBSP, " ") and W.nearly_note in said
 
@@ -86,3 +96,25 @@ def test_a_portion_far_from_its_parts(stated: float, like: float, heated: bool, 
     )  # fmt: skip
     assert bool(far_from_parts(facts, W)) is far
     assert not far_from_parts(replace(facts, per_portion=replace(facts.per_portion, cooked_grams_from="weighed")), W)
+
+
+def test_what_was_weighed_comes_before_an_estimate_and_after_what_is_stated() -> None:
+    """Earlier batches weighed 400 g a portion, the estimate says 412.6 g."""
+    past = Past(each_grams=MappingProxyType({BAKE_FACTS.key: Fraction(400)}))
+    guess = baked(cooked_grams=412.6, cooked_grams_from="estimate")
+    assert by_past(guess.per_portion, BAKE_FACTS.key, past).cooked_grams == 400
+    assert by_past(guess.per_portion, "another", past).cooked_grams == 412.6
+    stated = baked(cooked_grams=412.6, cooked_grams_from="stated").per_portion
+    assert by_past(stated, BAKE_FACTS.key, past) == stated
+    row = replace(week_facts().packing[0], cooked_grams_each=412.6, cooked_grams_from="estimate")
+    assert of_row(replace(row, portions_each=Fraction(3, 4)), W, past) == f"≈{NBSP}300{NBSP}g"
+    label = replace(week_facts().labels[0], grams=412.6, grams_from="estimate")
+    assert (of_label(label, W, past), of_label(label, W, Past())) == (f"≈{NBSP}400{NBSP}g", f"≈{NBSP}410{NBSP}g")
+    assert portion_size(guess, edition(), past).endswith(f"≈{NBSP}400{NBSP}g")
+
+
+def test_a_set_that_is_roasted_before_it_is_packed_weighs_so_much_before_cooking() -> None:
+    row, label = week_facts().packing[0], week_facts().labels[0]
+    assert of_row(replace(row, raw_grams=True), W, Past()) == f"350{NBSP}g before cooking"
+    assert of_label(replace(label, raw_grams=True), W, Past()) == f"350{NBSP}g before cooking"
+    assert of_label(label, W, Past()) == f"350{NBSP}g"

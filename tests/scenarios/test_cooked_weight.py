@@ -143,3 +143,35 @@ def test_a_stated_portion_far_from_its_parts_is_said(kitchen: Kitchen, grams: in
     result = kitchen.run("check", str(kitchen.content), "--today", "2026-06-07")
     assert result.exit_code == 0
     assert ("recipes/pot.md: A portion of" in result.output) is said
+
+
+KIT = """\
+title: Pepper kit
+meal: dinner
+form: kit
+makes: 2 portions
+ingredients:
+  Set: [600 g red bell peppers, 1 clove garlic]
+  "Raw, apart": [400 g ground lamb, 1 tsp black pepper]
+"""
+
+
+@pytest.mark.parametrize(
+    ("steps", "set_raw", "apart_raw"),
+    [
+        ("### Sauce\n1. Roast the peppers until black. [oven 450 F]\n2. Blend with garlic. [5 min]\n", True, False),
+        ("1. Roast the peppers. [oven 450 F]\n", True, True),  # no heading: black pepper is named too
+        ("### Sauce\n1. Cut the peppers, crush the garlic. [cutting board]\n", False, False),
+        ("### Set\n1. Boil them. [burner]\n", True, False),
+        ("### Raw, apart\n1. Brown the lamb. [burner]\n", False, True),
+    ],
+)
+def test_a_kit_s_part_that_is_cooked_first_weighs_so_much_before_cooking(
+    kitchen: Kitchen, steps: str, set_raw: bool, apart_raw: bool
+) -> None:
+    kitchen.recipe("kit", KIT, f"\n## Prep day\n{steps}\n## At service\n1. Fry. [5 min, burner]\n")
+    facts = kitchen.week(plan("dinner: kit, for: [Tomas, Bea], on: mon")).facts()
+    said = [label["lines"][-1] for label in facts["labels"]]
+    assert ["before cooking" in text for text in said] == [set_raw, apart_raw], said
+    # What goes in stays in facts.json.
+    assert facts["packing"][0]["grams_each"] == pytest.approx(603)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
-from tests.kitchen import Kitchen, only
+from tests.kitchen import WEEK, Kitchen, only
 from tests.scenarios.dishes import SUNDAY, by, dish, plan
 
 MEAL = "lunch: pot, for: Tomas, on: mon, at: home"
@@ -162,6 +164,32 @@ def test_cost_per_portion_with_a_part(kitchen: Kitchen) -> None:
     assert cost["consumed"] == pytest.approx(5.20)
     # 800 + 500 g are 1,300 g: three packs.
     assert cost["to_pay"] == pytest.approx(6.00)
+
+
+def test_a_dish_from_stock_costs_what_is_added_now(kitchen: Kitchen) -> None:
+    """Of the pot from stock only its 100 g at service, 0.40; the base is made for the mash: a cup, 0.80, and 0.40."""
+    kitchen.file("foods.yaml", PRICED)
+    kitchen.recipe("base", dish("600 g red root", makes="3 cups", title="Base", more="portion: 1 cup\n"))
+    pot = "at service:\n  - 100 g red root\nkeeps: soups and stews\n"
+    kitchen.recipe("pot", dish("2 cups recipe: base", title="Pot", more=pot))
+    kitchen.recipe("mash", dish("1 cup recipe: base", "100 g red root", title="Mash"))
+    kitchen.file("stock.yaml", "freezer:\n  - 1 portion pot, made 2026-06-01\n")
+    meals = ("lunch: pot, for: Tomas, on: mon, at: home", "lunch: mash, for: Bea, on: mon, at: home")
+    cost = kitchen.week(plan(*meals, more="already: [1 portion pot]\n")).facts()["cost"]
+    each = cost["per_portion"]
+    assert each == {"pot": pytest.approx(0.40), "mash": pytest.approx(1.20), "base": pytest.approx(0.80)}
+    assert cost["consumed"] == pytest.approx(each["pot"] + each["mash"])
+
+
+def test_a_lower_bound_takes_the_lower_end_of_a_range(kitchen: Kitchen) -> None:
+    """100 to 200 g at 4.00 a kilogram: 0.80 as it is counted, at least 0.40 where another food has no price."""
+    kitchen.file("foods.yaml", PRICED).recipe("pot", dish("100-200 g red root", "{item: 50 g loose root}"))
+    assert kitchen.week(plan(MEAL)).facts()["cost"]["consumed"] == pytest.approx(0.80)
+    kitchen.build("--only", "site")
+    text = (kitchen.out / f"site/weeks/{WEEK}/shopping/index.html").read_text("utf-8")
+    assert re.sub(r"<[^>]+>", "", text).count("at least $0.40") == 2
+    kitchen.recipe("pot", dish("100-200 g red root")).build("--only", "site")
+    assert "$0.80" in (kitchen.out / f"site/weeks/{WEEK}/shopping/index.html").read_text("utf-8")
 
 
 def test_cost_of_what_is_added_at_service_goes_by_portions_eaten(kitchen: Kitchen) -> None:

@@ -189,6 +189,7 @@ class Words(SiteWords):
     last_session, last_sessions, on_weekday = "The last session", "The last {} sessions", " on a {}"
     took_longer, took_shorter = "{which} took {time} longer than planned", "{which} took {time} less than planned"
     took_as_planned, on_average = "{which} took as long as planned", " on average"
+    planned_at = ", planned at {},"
     by_that_measure = "By that measure this one takes about {time}, until {finish}."
     run_sheet_lead = "{start} to {finish}: {time}, with {attended} of handwork."
     proven = "No order of these steps ends sooner: proven."
@@ -236,18 +237,22 @@ class Words(SiteWords):
     a_portion_has = "A portion has"
     surplus, in_loads, part_of = "{} more than needed", "in {} loads", "goes into {}"
     cooked_when_eaten, times_the_recipe = "made when it is eaten", "{} × the recipe"
-    in_fridge, in_freezer = "{} in the refrigerator", "{} frozen"
+    in_fridge, in_freezer, limit_for = "{} in the refrigerator", "{} frozen", "{limit} for {who}"
+    refrigerated = "{} refrigerated"
     fridge_not_known, frozen_not_known = "not known how long in the refrigerator", "may be frozen, not known how long"
     does_not_freeze, assumed = "do not freeze", "assumed: the recipe does not say"
     no_reheat, or_cold = "none: eaten as it is", "or cold"
     no_figures_for = "No figures for {}"
     protein_short = "{} protein"
+    with_added, in_all = "with what is added {}, {}", "in all {}"
+    before_cooking, figures_for = "{} before cooking", "for {who} {figures}"
     beside_each, at_service_each = "Beside, for each portion", "At service, for each portion"
-    pack_of, or_instead, as_purchased, eaten_share = (
+    pack_of, or_instead, as_purchased, eaten_share, eaten_and_given = (
         "{} each",
         "or {}",
         "as purchased",
         "{} of it eaten, the rest thrown away",
+        "{} of it eaten",
     )
     prep_day, at_service, together = "Prep day", "At service", "Together"
     core_meat_short = (
@@ -289,7 +294,7 @@ class Words(SiteWords):
     # ---- where a card's figures come from ----
     figures_come_from = "Figures: {}."
     from_table, from_one_label, from_labels = "USDA SR28", "1 label", "{} labels"
-    figures_incomplete, weight_is_estimate = "none for {}", "≈ estimate"
+    figures_incomplete, weight_is_estimate, weight_from_past = "none for {}", "≈ estimate", "≈ weighed"
 
     # ---- what a portion weighs ----
     weight_before_cooking = "Weight of a portion: {}, the sum of what goes in, before cooking."
@@ -320,7 +325,10 @@ class Words(SiteWords):
     weighed_last, weighed_now = "{dish} {grams} ({week})", "which is {grams} for {portions}"
     week_short = "Week {}"
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
-    nearly_note = "≈ is an estimate from what goes in; a weighed batch goes into the recipe as “weighs: 2400 g”."
+    nearly_note = (
+        "≈ is what earlier batches weighed on average; where none was weighed, an estimate from what goes in. A "
+        "weighed batch goes into the recipe as “weighs: 2400 g”."
+    )
     packed, checked, weigh_in, share, eaten_on, goes_to = "Packed", "Checked", "Weigh in", "Share", "Eaten", "Goes to"
     second_check_note = (
         "Label the box while it is dry, before it is filled; write the number at the label's foot on the lid too. "
