@@ -11,6 +11,7 @@ from binder.check.editions import edition, edition_path, files_then
 from binder.check.library import FOODS, HOUSEHOLD, check_library
 from binder.commands.close_week_answers import minutes_of
 from binder.commands.close_week_block import block_of
+from binder.commands.close_week_past import not_written, past_their_day
 from binder.commands.close_week_stock import PATH as STOCK
 from binder.commands.close_week_stock import Stocked, after_week, before_week
 from binder.disk import Content
@@ -21,14 +22,13 @@ from binder.problem import Problem
 from binder.reckon import plan, recipes
 from binder.reckon.closed import portions_then
 from binder.reckon.closing import Row, accounted, remaining, rows, settled, shopped_as_made
-from binder.reckon.closing_bought import left_of_packs
-from binder.reckon.closing_lots import NewLot, added
+from binder.reckon.closing_bought import Left, left_of_packs
+from binder.reckon.closing_lots import added
 from binder.reckon.facts import RecipeFacts, WeekFacts
 from binder.source.splice import Put, edited
 
 # Each dish, portion and lot of the block stands on one line.
 ROW = 400
-_RAW = "what the packs leave of {} is not written: raw it keeps a day or two; write what was frozen into stock.yaml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,10 +169,8 @@ def _editions(closing: Closing, closed: Closed) -> Mapping[str, bytes]:
     return {edition_path(path, of): closing.files[path] for path, of in closed.made_of.items()}
 
 
-def _packs_left(
-    closing: Closing, found: tuple[tuple[Row, ClosedDish], ...]
-) -> tuple[tuple[NewLot, ...], tuple[str, ...]]:
-    """The lots that the packs on the shopping list leave, and the foods whose rest is not written."""
+def _packs_left(closing: Closing, found: tuple[tuple[Row, ClosedDish], ...]) -> Left:
+    """What the packs on the shopping list leave."""
     day = closing.week.first_day
     _, used = shopped_as_made(closing.week, closing.library, closing.recipes, closing.facts, found, day)
     return left_of_packs(closing.facts.shopping, used, closing.library.stock, day)
@@ -183,13 +181,15 @@ def files_of(closing: Closing, closed: Closed) -> tuple[Mapping[str, bytes], Sto
     by_name = {(one.recipe, one.which): one for one in closed.dishes}
     found = tuple((row, by_name[row.recipe, row.which]) for row in closing.rows)
     left = remaining(closing.week, closing.library, closing.recipes, closing.facts, found)
-    packs, see_to = _packs_left(closing, found) if closed.bought else ((), ())
-    new = (*added(found, closing.facts, closing.library), *packs)
-    stocked = after_week(closing.stock_text, closing.library.stock, left, new, closing.titles)
+    packs = _packs_left(closing, found) if closed.bought else None
+    new = (*added(found, closing.facts, closing.library), *(packs.lots if packs else ()))
+    over = past_their_day(closing.library, left, new, closed.on or closing.week.first_day, closing.titles)
+    kept = tuple(lot for lot in new if lot not in over.new)
+    stocked = after_week(closing.stock_text, closing.library.stock, {**left, **over.of_stock}, kept, closing.titles)
     if isinstance(stocked, Problem):
         return stocked
     path = f"weeks/{closing.week.key}.md"
-    stocked = replace(stocked, notes=tuple(_RAW.format(food) for food in see_to))
+    stocked = replace(stocked, notes=(*over.notes, *(not_written(packs) if packs else ())))
     whole = replace(closed, stock=stocked.changes)
     text = edited(text_of(closing.content, path), [Put("closed", block_of(whole), ROW)], path)
     if isinstance(text, Problem):

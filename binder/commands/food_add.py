@@ -27,6 +27,7 @@ from binder.source.yaml_text import as_read, plain_value
 from binder.tables import aisles
 
 PATH = "foods.yaml"
+_READ = "the pack was read and has none of the list"
 _FIGURES = tuple(one.name for one in LabelFields.all)
 _ORDER = tuple(one.name for one in FoodFields.all)
 
@@ -48,7 +49,7 @@ def _figure_options(function: Callable[..., None]) -> Callable[..., None]:
 @click.option("--synonym", multiple=True, help="Another name it goes by; repeatable.")
 @click.option("--like", help="The table row for figures that the pack does not give.")
 @_figure_options
-@click.option("--contains", help="Allergens, with commas; `none` when the pack was read and has none of the list.")
+@click.option("--contains", help=f"Allergens, with commas; `none` when {_READ}.")
 @click.option("--may-contain", help="Allergens that the pack says it may contain, with commas.")
 @click.option("--pack", multiple=True, help="A size and its price: `200 g = 3.10`; repeatable.")
 @click.option("--weight", multiple=True, help="By the household's own scale: `1 cup = 60 g`; repeatable.")
@@ -148,9 +149,12 @@ def _from_file(source: Path) -> list[dict[str, Any]]:
     return entries
 
 
-def _names(text: str) -> list[str]:
-    names = [one.strip() for one in text.split(",")]
-    return [] if text.strip().lower() == "none" else [one for one in names if one]
+def _names(text: str, option: str, write: str) -> list[str]:
+    """Names between commas; [] only where `none` is written, so that nothing said never becomes a record of none."""
+    names = [one for part in text.split(",") if (one := part.strip())]
+    if not names:
+        raise click.UsageError(f"{option} has no word in it: write {write}")
+    return [] if [one.lower() for one in names] == ["none"] else names
 
 
 def _pair(text: str) -> tuple[str, str]:
@@ -183,9 +187,9 @@ def _from_options(told: Mapping[str, Any]) -> dict[str, Any]:
     }
     made = {key: value for key, value in entry.items() if value}
     if "contains" in told:
-        made["contains"] = _names(told["contains"])
+        made["contains"] = _names(told["contains"], "--contains", f"`none` when {_READ}; left out it is not known")
     if "may_contain" in told:
-        made["may contain"] = _names(told["may_contain"])
+        made["may contain"] = _names(told["may_contain"], "--may-contain", "the pack's words, or leave it out")
     return made
 
 

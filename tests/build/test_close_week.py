@@ -30,7 +30,7 @@ SOUP = """
       - 200 g rice
       - 2 onions
     gives: [60 g parsley]
-    keeps: {fridge: 4 days, freezer: 3 months}
+    keeps: {fridge: 7 days, freezer: 3 months}
     batch: whole
     reheat: ["microwave 1000 W, 2 min"]
 """
@@ -39,7 +39,7 @@ STEW = """
     makes: 4 portions
     ingredients: [600 g potatoes]
     at service: [4 tbsp ricotta]
-    keeps: {fridge: 4 days, freezer: 3 months}
+    keeps: {fridge: 7 days, freezer: 3 months}
     reheat: ["microwave 1000 W, 2 min"]
 """
 STOCK = """\
@@ -167,7 +167,7 @@ def test_a_closed_week_keeps_its_figures_and_has_no_problems_of_its_plan(soup: K
     soup.files = {path: text(soup, path) for path in soup.files}
     soup.recipe(
         "carrot-soup",
-        SOUP.replace("800 g carrots, as purchased", "100 g butter").replace("fridge: 4 days", "fridge: 1 days"),
+        SOUP.replace("800 g carrots, as purchased", "100 g butter").replace("fridge: 7 days", "fridge: 1 days"),
     )
     after = soup.facts()
     assert codes(after["problems"], "error") == []
@@ -547,3 +547,75 @@ def test_alike_portions_are_one_lot(soup: Kitchen) -> None:
     close(soup, "--as-planned")
     # Two batches of whole four, three eaten of each: neither rice nor potato is an allergen of the list.
     assert "2 portions carrot-soup, made 2026-06-07" in stock(soup)["fridge"]
+
+
+# ---- what is past its last day ----
+
+FOUR_DAYS = {"fridge: 7 days": "fridge: 4 days"}
+FROZEN_IN_TIME = ("--set", "carrot-soup.left=0", "--set", "carrot-soup.frozen=1")
+
+
+@pytest.fixture
+def short(soup: Kitchen) -> Kitchen:
+    """The soup of Sunday 7 June keeps 4 days: until Thursday 11 June."""
+    for old, new in FOUR_DAYS.items():
+        soup.files["recipes/carrot-soup.md"] = soup.files["recipes/carrot-soup.md"].replace(old, new)
+    return soup.write()
+
+
+@pytest.mark.parametrize(("closed_on", "kept"), [("2026-06-11", True), ("2026-06-12", False), ("2026-06-14", False)])
+def test_what_is_past_its_last_day_is_said_and_not_written(short: Kitchen, closed_on: str, kept: bool) -> None:
+    output = close(short, "--as-planned", today=closed_on).output
+    assert ("1 portion carrot-soup" in text(short, "stock.yaml")) is kept
+    assert ("its last day in the refrigerator was Thursday 11 June, so it is not written" in output) is not kept
+    assert block(short)["dishes"][0]["left"] == 1
+
+
+def test_the_dry_run_shows_what_is_past_its_last_day(short: Kitchen) -> None:
+    before = both(short)
+    output = close(short, "--as-planned", "--dry-run").output
+    assert "1 portion carrot-soup, made 2026-06-07: its last day in the refrigerator was Thursday 11 June" in output
+    assert "+  - 1 portion carrot-soup" not in output and both(short) == before
+
+
+def test_what_was_frozen_in_time_is_written_by_the_way_out_that_is_said(short: Kitchen) -> None:
+    output = close(short, "--as-planned").output
+    assert f"--again {' '.join(FROZEN_IN_TIME)}" in output
+    output = close(short, "--again", *FROZEN_IN_TIME).output
+    assert "last day" not in output and "1 portion carrot-soup, made 2026-06-07" in stock(short)["freezer"]
+    # The same said at once.
+    short.write()
+    close(short, *FROZEN_IN_TIME)
+    assert "1 portion carrot-soup, made 2026-06-07" in stock(short)["freezer"]
+
+
+def test_a_by_product_past_its_day_is_not_written(short: Kitchen) -> None:
+    """60 g parsley, use by 14 June: the last day is still good."""
+    assert "parsley" not in close(short, "--as-planned", "--dry-run", today="2026-06-14").output.split("---")[0]
+    output = close(short, "--as-planned", today="2026-06-15").output
+    assert "60 g parsley" in output and "parsley" not in text(short, "stock.yaml")
+
+
+def test_what_the_week_leaves_of_a_lot_that_is_over_leaves_the_stock(soup: Kitchen) -> None:
+    old = "2 portions bean-stew, made 2026-06-06"
+    soup.files["stock.yaml"] = soup.files["stock.yaml"].replace(old, "9 portions bean-stew, made 2026-06-06")
+    soup.write()
+    before = both(soup)
+    output = close(soup, "--as-planned").output
+    # Made on 6 June with 7 days: 13 June.
+    assert "6 portions bean-stew, made 2026-06-06: its last day in the refrigerator was Saturday 13 June" in output
+    assert "made 2026-06-06" not in text(soup, "stock.yaml")
+    assert {"place": "fridge", "was": "9 portions bean-stew, made 2026-06-06"} in block(soup)["stock"]
+    # Closed anew from the stock as it was, on a day when it is still good.
+    soup.write()
+    assert both(soup) == before and "last day" not in close(soup, "--as-planned", today="2026-06-13").output
+    assert "6 portions bean-stew, made 2026-06-06" in stock(soup)["fridge"]
+
+
+def test_a_lot_that_the_week_did_not_touch_is_left_to_the_check(soup: Kitchen) -> None:
+    soup.files["stock.yaml"] = soup.files["stock.yaml"].replace(
+        "fridge:   #", "fridge:\n  - 80 g feta, best before 2026-06-09   #"
+    )
+    soup.write()
+    close(soup, "--as-planned")
+    assert "80 g feta, best before 2026-06-09" in text(soup, "stock.yaml")

@@ -37,6 +37,7 @@ PLAN = """\
 prep: [{on: 2026-06-07, at: "13:00", cooks: 1}]
 meals: [{lunch: stew, for: [Ilka, Tomas], on: mon-tue, at: home}]
 """
+CLOSED_ON = "2026-06-11"  # a Thursday, the last of the broth's four days
 LISTED = ("--set", "bought=as listed")
 
 
@@ -47,8 +48,8 @@ def stew(kitchen: Kitchen) -> Kitchen:
     return kitchen.recipe("stew", STEW).week(PLAN).write()
 
 
-def close(kitchen: Kitchen, *options: str, status: int = 0) -> Result:
-    result = kitchen.run("close-week", "2026-W24", "--content", str(kitchen.content), "--today", "2026-06-14", *options)
+def close(kitchen: Kitchen, *options: str, status: int = 0, on: str = CLOSED_ON) -> Result:
+    result = kitchen.run("close-week", "2026-W24", "--content", str(kitchen.content), "--today", on, *options)
     assert result.exit_code == status, result.output
     return result
 
@@ -151,7 +152,7 @@ def test_on_a_terminal_it_is_asked_last(
     stew: Kitchen, monkeypatch: pytest.MonkeyPatch, key: str, written: bool
 ) -> None:
     monkeypatch.setattr("binder.commands.close_week.at_a_terminal", lambda: True)
-    arguments = ["close-week", "2026-W24", "--content", str(stew.content), "--today", "2026-06-14"]
+    arguments = ["close-week", "2026-W24", "--content", str(stew.content), "--today", CLOSED_ON]
     # The weight, as it was, the minutes, nothing exchanged, no note; then the packs.
     result = CliRunner().invoke(main, arguments, input=f"\n\n\n\n\n{key}\n", catch_exceptions=False)
     assert result.exit_code == 0 and "Bought as listed" in result.output
@@ -160,3 +161,66 @@ def test_on_a_terminal_it_is_asked_last(
 
 def test_another_word_is_refused(stew: Kitchen) -> None:
     assert "is not one of the words" in close(stew, "--set", "bought=some", status=1).output
+
+
+# ---- where it is kept ----
+
+
+@pytest.mark.parametrize(
+    ("food", "place"),
+    [
+        ("potato", "cupboard"),  # cool, dark, airy; not in the refrigerator
+        ("garlic", "cupboard"),  # dry, airy, not in the refrigerator until cut
+        ("red onion", "cupboard"),  # dry, dark, airy
+        ("butternut squash", "cupboard"),  # cool, dry, whole
+        ("tomato", "cupboard"),  # room temperature until cut
+        ("banana", "cupboard"),
+        ("carrot", "fridge"),  # high-humidity drawer
+        ("eggplant", "fridge"),  # cool room or warmest shelf
+        ("parsley", "fridge"),
+        ("cheddar", "fridge"),
+        ("whole-wheat flour", "fridge"),  # cold, airtight
+        ("white rice", "cupboard"),
+        ("peas", "freezer"),
+        ("vegetable broth", "fridge"),  # opened, its days are those in the refrigerator
+    ],
+)
+def test_a_rest_goes_where_the_table_keeps_the_food(kitchen: Kitchen, food: str, place: str) -> None:
+    """The storing facts of the everyday table (common practice)."""
+    kitchen.files["foods.yaml"] = f"- {{name: {food}, packs: [{{size: 900 g, price: 2.00}}]}}\n"
+    kitchen.recipe("stew", f"""
+        title: Stew
+        makes: 4 portions
+        ingredients: ["500 g {food}, as purchased"]
+        keeps: {{fridge: 4 days, freezer: 3 months}}
+    """)  # fmt: skip
+    close(kitchen.week(PLAN).write(), "--as-planned", *LISTED)
+    found = stock(kitchen)
+    assert list(found) == [place] and f"g {food}, " in found[place][0], found
+
+
+CUT = """\
+- {name: my cucumber, like: cucumber, packs: [{size: 1 each, price: 0.90}]}
+- {name: my rice, like: white rice}
+"""
+
+
+def test_what_is_not_written_is_said(kitchen: Kitchen) -> None:
+    kitchen.files["foods.yaml"] = CUT
+    kitchen.recipe("stew", """
+        title: Salad
+        makes: 4 portions
+        ingredients: [1 1/2 my cucumber, 1 lemon, 300 g my rice]
+        keeps: {fridge: 4 days}
+    """)  # fmt: skip
+    output = close(kitchen.week(PLAN).write(), "--as-planned", *LISTED).output
+    assert "what is left of cut pieces is not written: 1/2 my cucumber; write into stock.yaml" in output
+    assert "what the packs leave of my rice is not written: no size is known" in output and "lemon" not in output
+    assert "cucumber" not in (kitchen.content / "weeks/2026-W24.md").read_text("utf-8").partition("stock:")[2]
+
+
+def test_an_opened_rest_past_its_days_is_said_and_not_written(stew: Kitchen) -> None:
+    """The cheese was opened on 7 June and keeps 5 days, the broth 4."""
+    output = close(stew, "--as-planned", *LISTED, on="2026-06-12").output
+    assert "600 g my broth, opened 2026-06-07: its last day in the refrigerator was Thursday 11 June" in output
+    assert "150 g my cheese, opened 2026-06-07" in stock(stew)["fridge"] and "broth" not in str(stock(stew))

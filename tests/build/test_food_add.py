@@ -211,3 +211,14 @@ def test_a_food_is_still_shown_by_its_word(larder: Kitchen) -> None:
 
 def test_neither_name_nor_file_is_two(larder: Kitchen) -> None:
     add(larder, status=2)
+
+
+@pytest.mark.parametrize("option", ["--contains", "--may-contain"])
+@pytest.mark.parametrize("value", ["", " ", ",", " , "])
+def test_an_empty_list_of_allergens_is_refused_and_the_word_is_said(larder: Kitchen, option: str, value: str) -> None:
+    """Nothing written is not known; a record of none has to be said with `none`."""
+    before = foods(larder)
+    output = add(larder, "nut paste", option, value, status=2).output
+    assert f"{option} has no word in it" in output and "write " in output
+    assert "`none` when the pack was read" in output or option == "--may-contain"
+    assert foods(larder) == before
