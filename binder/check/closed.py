@@ -109,6 +109,7 @@ def _session(entry: Entry) -> ClosedSession | None:
 
 def _recipe(entry: Entry) -> ClosedRecipe | None:
     recipe, grams = _value(entry, ClosedRecipeFields.recipe), _value(entry, ClosedRecipeFields.grams)
+    cooked = _value(entry, ClosedRecipeFields.cooked_grams)
     if recipe is None:
         return None
     figures = {name.value: _interval(one) for name, one in entry.get(ClosedRecipeFields.per_portion) or ()}
@@ -117,6 +118,7 @@ def _recipe(entry: Entry) -> ClosedRecipe | None:
         eaters=_names(entry, ClosedRecipeFields.eaters),
         edition=_value(entry, ClosedRecipeFields.edition) or "",
         grams=float(grams) if grams is not None else None,
+        cooked_grams=float(cooked) if cooked is not None else None,
         per_portion=MappingProxyType(figures),
         at_least=frozenset(_names(entry, ClosedRecipeFields.at_least)),
         contains=_names(entry, ClosedRecipeFields.contains),

@@ -25,7 +25,9 @@ class ByEater(Leaf[tuple[tuple[str, Fraction], ...]]):
             match = _NAME_AND_NUMBER.fullmatch(part)
             number = number_in(match["number"]) if match else None
             if match is None or number is None:
-                found.append(error(span, "bad-amount", f'"{part}" is not {self.words()}'))
+                found.append(
+                    error(span, "bad-amount", f'"{part}" is not {self.words()}', "write it like Ilka 2, Bea 1")
+                )
                 return None
             pairs.append((match["name"], number))
         return tuple(pairs)
@@ -84,7 +86,8 @@ class ClosedRecipeFields(Fields):
     recipe = Field("recipe", Text(), "The recipe's key.", required=True)
     eaters = Field("for", ListOf(Text()), "Whose substitutions these figures have; left out: everyone else.")
     edition = Field("edition", Text(), "The hash of the recipe's file when the week was closed.")
-    grams = Field("grams", _PORTIONS, "Grams of a portion.")
+    grams = Field("grams", _PORTIONS, "Grams of a portion by what goes in.")
+    cooked_grams = Field("cooked grams", _PORTIONS, "Grams of a portion as it is served, which the pages print.")
     cost = Field("cost", _PORTIONS, "What a portion cost.")
     per_portion = Field(
         "per portion", MapOf(Text(), Either(_PORTIONS, Record(RangeFields))), "A portion's figures, not rounded."

@@ -70,7 +70,7 @@ def wrong_form(node: Node, words: str) -> Problem:
     """The problem of a list where text belongs, and the like."""
     stands = "nothing stands" if is_empty(node) else f"{form_of(node)} stands"
     alone = isinstance(node, Scalar) and not is_empty(node) and words.startswith("a list")
-    remedies = (f"write [{node.text}]",) if alone and isinstance(node, Scalar) else ()
+    remedies = (f"write [{node.text}]",) if alone and isinstance(node, Scalar) else (f"write {words}",)
     return error(node.span, "wrong-type", f"{stands} where {words} belongs", *remedies)
 
 
@@ -167,9 +167,11 @@ class Record(Kind[Entry]):
         choice = [one.name for one in self.of.exactly_one]
         there = [name for name in places if name in choice]
         if choice and not there:
-            found.append(error(node.span, "missing-key", f"{self.of.what} needs one of {', '.join(choice)}"))
+            message = f"{self.of.what} needs one of {', '.join(choice)}"
+            found.append(error(node.span, "missing-key", message, f"write one of them, such as `{choice[0]}: ...`"))
         for extra in there[1:]:
-            found.append(error(places[extra], "wrong-type", f'"{there[0]}" and "{extra}" in one: only one can stand'))
+            message = f'"{there[0]}" and "{extra}" in one: only one can stand'
+            found.append(error(places[extra], "wrong-type", message, "take one of them out, or write it apart"))
 
     def schema(self) -> Schema:
         made: Schema = {"type": "object", "additionalProperties": False, "properties": {}}

@@ -23,7 +23,7 @@ class SheetName(Leaf[str]):
             narrow, wide = f"{sheets.NARROWEST_TAPE_MM:g}", f"{sheets.WIDEST_TAPE_MM:g}"
             short, long = f"{sheets.SHORTEST_LABEL_MM:g}", f"{sheets.LONGEST_LABEL_MM:g}"
             message = f"tape is {narrow} to {wide} mm wide, a label on it {short} to {long} mm long"
-            found.append(error(span, "bad-amount", message))
+            found.append(error(span, "bad-amount", message, "write it like tape 62 mm, or tape 62 x 40 mm"))
             return None
         remedies = ways_out(text, (*sheets.names(), "tape 62 mm"), "one of")
         found.append(error(span, "wrong-type", f'"{text}" is not one of the words that can stand here', *remedies))

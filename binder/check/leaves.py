@@ -77,7 +77,7 @@ class YesNo(Leaf[bool]):
             return True
         if text.lower() in ("no", "false"):
             return False
-        found.append(error(span, "wrong-type", f'"{text}" is neither yes nor no'))
+        found.append(error(span, "wrong-type", f'"{text}" is neither yes nor no', "write yes or no"))
         return None
 
     def schema(self) -> Schema:
@@ -103,7 +103,7 @@ class NumberText(Leaf[Fraction]):
         minus = self.signed and text[:1] in "-−"
         number = number_in(text[1:].strip() if minus else text)
         if number is None or (number == 0 and not self.zero):
-            found.append(error(span, "bad-amount", f'"{text}" is not {self.words()}'))
+            found.append(error(span, "bad-amount", f'"{text}" is not {self.words()}', f"write {self.words()}"))
             return None
         return -number if minus else number
 
@@ -124,7 +124,7 @@ class Whole(Leaf[int]):
     def value(self, text: str, span: Span, found: Found) -> int | None:
         if re.fullmatch(r"[0-9]{1,6}", text) and int(text) >= self.least:
             return int(text)
-        found.append(error(span, "bad-amount", f'"{text}" is not {self.words()}'))
+        found.append(error(span, "bad-amount", f'"{text}" is not {self.words()}', f"write {self.words()}"))
         return None
 
     def schema(self) -> Schema:

@@ -10,7 +10,7 @@ from binder.check.compounds import ListOf
 from binder.check.declare import Field, Fields, Found, Kind, Record, Said, Schema, is_empty, wrong_form
 from binder.check.leaves import Leaf, Text
 from binder.check.prep_words import SAID
-from binder.problem import Span, error
+from binder.problem import Problem, Span, error
 from binder.source.line import Line, read_line
 from binder.source.nodes import Mapping, Node, Scalar, Sequence, as_line
 from binder.source.reheat_line import Reheat, read_reheat
@@ -155,7 +155,7 @@ class Lot:
     stock: StockLine
     text: str
     span: Span
-    problems: tuple[str, ...]
+    problems: tuple[Problem, ...]
 
 
 class StockText(Kind[Lot]):
@@ -169,7 +169,7 @@ class StockText(Kind[Lot]):
             found.append(wrong_form(node, self.words()))
             return None
         stock, problems = read_stock_line(scalar.text, scalar.span)
-        return Lot(stock, scalar.text, scalar.span, tuple(problem.message for problem in problems))
+        return Lot(stock, scalar.text, scalar.span, problems)
 
     def schema(self) -> Schema:
         return dict(_LINE)

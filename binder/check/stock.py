@@ -34,6 +34,10 @@ _PLACES = MappingProxyType(
 )
 
 
+_PORTIONS = "portions are of a recipe of the library, by its name or its title; of a food write how much it weighs"
+_LIKE = "write how much of what, and its date: 400 g carrots, opened 2026-05-20"
+
+
 def recipe_named(name: str, titles: Mapping[str, str]) -> str | None:
     """The key of a recipe called by its key or its title, letter case aside; None when there is none.
 
@@ -100,14 +104,13 @@ def _lot(
     stock, span = written.stock, written.span
     line = stock.line
     if written.problems:
-        return None, _unclear(span, written.problems[0])
+        first = written.problems[0]
+        return None, _unclear(span, first.message, *(first.remedies or (_LIKE,)))
     if not line.amounts or not line.food:
-        return None, _unclear(
-            span, f'no amount and food in "{written.text}"', "2 portions lentil stew, made 2026-05-20"
-        )
+        return None, _unclear(span, f'no amount and food in "{written.text}"', _LIKE)
     contains, may, wrong = _allergens(written, pantry)
     if wrong:
-        return None, _unclear(span, wrong)
+        return None, _unclear(span, wrong.message, *wrong.remedies)
     recipe, food, problems = _what(line, pantry, titles)
     if recipe is None and food is None:
         return None, problems
@@ -131,8 +134,8 @@ def _lot(
     return made, problems
 
 
-def _allergens(written: Written, pantry: Pantry) -> tuple[tuple[str, ...] | None, tuple[str, ...], str]:
-    """The lot's own record in the household's list, or the message of a word that the list does not have."""
+def _allergens(written: Written, pantry: Pantry) -> tuple[tuple[str, ...] | None, tuple[str, ...], Problem | None]:
+    """The lot's own record in the household's list, or the problem of a word that the list does not have."""
     records: list[tuple[str, ...] | None] = []
     for words in (written.stock.contains, written.stock.may_contain):
         if words is None:
@@ -141,10 +144,10 @@ def _allergens(written: Written, pantry: Pantry) -> tuple[tuple[str, ...] | None
         said = tuple(Said(word, word, written.span) for word in words)
         listed, problems = allergen_words.of_list(said, pantry.listed)
         if problems:
-            return None, (), problems[0].message
+            return None, (), problems[0]
         records.append(listed)
     contains, may = records
-    return contains, may or (), ""
+    return contains, may or (), None
 
 
 def _what(line: Line, pantry: Pantry, titles: Mapping[str, str]) -> tuple[str | None, Food | None, tuple[Problem, ...]]:
@@ -156,7 +159,7 @@ def _what(line: Line, pantry: Pantry, titles: Mapping[str, str]) -> tuple[str | 
             return recipe, None, ()
         if food_of(line, pantry) is None:
             near = did_you_mean(nearest(name, (*titles.values(), *titles)))
-            return None, None, _unclear(food_span(line), f'no recipe "{name}"', *near)
+            return None, None, _unclear(food_span(line), f'no recipe "{name}"', *(near or (_PORTIONS,)))
     named = food_of(line, pantry)
     if named:
         return None, named.food, ()

@@ -74,7 +74,14 @@ def read_tool(text: str, span: Span, system: System = "us") -> tuple[Tool, tuple
         if more is None:
             break
         if not number.value:
-            problems.append(error(span, "bad-amount", f'"{found["number"]} {found["unit"]}" cannot be'))
+            problems.append(
+                error(
+                    span,
+                    "bad-amount",
+                    f'"{found["number"]} {found["unit"]}" cannot be',
+                    "write what it has, or leave it out",
+                )
+            )
         else:
             said = {**more, **said}
         rest = found["head"]

@@ -54,7 +54,11 @@ def command(
     at: tuple[Start, ...],
     theme: str,
 ) -> None:
-    """Build the site, the binder, the labels, the calendar, the share pages and the facts."""
+    """Build the site, the binder, the labels, the calendar, the share pages and the facts.
+
+    Each kind of output that is built is replaced as a whole: of binders, labels and calendars only those of the week
+    that is built lie in DIR afterwards. To keep those of another week, build into another --out.
+    """
     files, set_with = read(content), theme_of(theme, content)
     if together.unfinished(content):
         click.echo(together.STOPPED, err=True)
@@ -80,6 +84,9 @@ def command(
             click.echo(line, err=True, color=colour)
     if cooks is not None or at:
         click.echo("other sessions than are written were tried; the pages say which, and no file was changed")
+    for gone in sorted(standing - disk.standing_binders(out)):
+        pdf = out / "print" / f"{gone}-binder.pdf"
+        click.echo(f"{pdf} was taken away: each kind of output is replaced as a whole; another --out keeps both")
     click.echo(f"{built.found}{len(built.files)} files in {out}, {changed} of them new or changed")
     for path in sorted(built.files):
         if path.startswith("print/") or path == "site/index.html":

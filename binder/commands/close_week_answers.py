@@ -31,7 +31,14 @@ def read_answers(raw: bytes, path: str, week: str, titles: Mapping[str, str]) ->
         return NOTHING, tuple(found)
     about = entry.get(AnswerFields.week)
     if about and about.text.strip() != week:
-        found.append(error(about.span, "bad-week", f"these answers are about {about.text}, not {week}"))
+        found.append(
+            error(
+                about.span,
+                "bad-week",
+                f"these answers are about {about.text}, not {week}",
+                f"close that week, or write `week: {week}`",
+            )
+        )
     for one in entry.get(AnswerFields.dishes) or ():
         said = one.get(ClosedDishFields.dish)
         if said and _named(said.value, titles) is None:

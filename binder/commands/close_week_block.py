@@ -76,6 +76,7 @@ def _recipe(recipe: ClosedRecipe) -> dict[str, Any]:
     return {
         **_written(**made),
         "grams": _raw(recipe.grams),
+        **_written(**{"cooked grams": _raw(recipe.cooked_grams)}),
         "cost": _raw(recipe.cost),
         "per portion": figures,
         **_written(**{"at least": least or None}),

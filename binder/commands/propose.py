@@ -6,6 +6,7 @@ import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
+from fractions import Fraction
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -120,7 +121,8 @@ def _on(days: tuple[date, ...]) -> Any:
 
 def _why(reasons: Reasons) -> Iterator[str]:
     if reasons.portions_on_hand > 0:
-        yield f"{in_figures(reasons.portions_on_hand)} portions are on hand"
+        one = reasons.portions_on_hand <= 1
+        yield f"{_portions(reasons.portions_on_hand)} {'is' if one else 'are'} on hand"
     for food, last in reasons.uses:
         yield f"uses {food}, which keeps until {last:%a} {last.day} {last:%b}"
     if reasons.left is not None and reasons.left >= MUCH_LEFT:
@@ -140,7 +142,12 @@ def _already(proposal: Proposal) -> Iterator[str]:
     if proposal.week.already:
         yield "already:"
     for taken in proposal.week.already:
-        yield f"  - {in_figures(taken.portions)} portions {taken.recipe}"
+        yield f"  - {_portions(taken.portions)} {taken.recipe}"
+
+
+def _portions(count: Fraction) -> str:
+    """`1 portion`, `1/2 portion`, `2 1/2 portions`."""
+    return f"{in_figures(count)} {'portion' if count <= 1 else 'portions'}"
 
 
 def _monday(week: str | None, library: Library, today: date) -> date:

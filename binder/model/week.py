@@ -134,6 +134,7 @@ class ClosedRecipe:
     may_contain: tuple[str, ...]
     not_known: tuple[str, ...]
     cost: Fraction | None = None
+    cooked_grams: float | None = None  # as the pages print it; None: not known, or not recorded
 
 
 @dataclass(frozen=True, slots=True)

@@ -93,12 +93,12 @@ def _front(edition: Edition, empty: list[str]) -> tuple[Block, ...]:
     days = edition.days()
     blocks: list[Block] = [
         Para(plain(w.from_to_days.format(day(days[0], w), day(days[-1], w), year=days[-1].year)), "lead"),
-        Para(plain(w.printed_on.format(day_with_year(facts.today, w))), "note"),
     ]
     closed = edition.week.came_to if edition.week and edition.week.is_archive else None
-    blocks += (
-        [Para(plain(w.closed_week_printed.format(day_with_year(closed.on, w))), "note")] if closed and closed.on else []
-    )
+    if closed and closed.on:
+        blocks.append(Para(plain(w.closed_week_printed.format(day_with_year(closed.on, w))), "note"))
+    else:
+        blocks.append(Para(plain(w.printed_on.format(day_with_year(facts.today, w))), "note"))
     blocks += [Para(plain(w.nothing_this_week.format(listed(empty, w))), "note")] if empty else []
     for session in edition.sessions:
         if other := as_tried(session, w):

@@ -65,8 +65,8 @@ def _dish(dish: ToClose, shelf: Shelf) -> AskGroup:
 
 
 def _left_by(dish: ToClose, w: Words) -> tuple[Ask, ...]:
-    """Who left some: asked once for a dish, of those who had it."""
-    if not dish.eaters or dish.which > 1:
+    """Who left some, of those who had it."""
+    if not dish.eaters:
         return ()
     example = ", ".join(f"{who} 1" for who in dish.eaters[:2])
     return (Ask(f"{dish.name}.left by", w.ask_left_by.format(example), "words"),)

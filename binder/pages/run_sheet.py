@@ -64,7 +64,11 @@ def apart_in_words(sheet: RunSheet, words: Words) -> str:
     """Whose food is kept apart from what, and the minutes it costs; "" where nothing asks for it."""
     kept = [one for one in sheet.apart if one.kept]
     said = [
-        words.kept_apart.format(who=listed(unique(one.eater for one in kept if one.avoided == what), words), what=what)
+        words.kept_apart.format(
+            who=listed(unique(one.eater for one in kept if one.avoided == what), words),
+            what=what,
+            are=_are(what, words),
+        )
         for what in unique(one.avoided for one in kept)
     ]
     if sheet.apart_minutes:
@@ -178,6 +182,12 @@ def in_brief(text: str) -> str:
     return f"{first[:cut]} …" if cut > 0 else first
 
 
+def _are(what: str, w: Words) -> str:
+    """Milk is in hand, tree nuts (almonds) are."""
+    word = what.partition(" (")[0]
+    return w.are if word.endswith("s") and not word.endswith(("ss", "us")) else w.is_
+
+
 def length(task: Task) -> Fraction:
     """Minutes from start to finish."""
     return Fraction((task.finish - task.start).total_seconds()) / 60
@@ -185,7 +195,7 @@ def length(task: Task) -> Fraction:
 
 def _task_text(task: Task, edition: Edition) -> str:
     w = edition.words
-    said = [w.closed_first.format(who=who, what=what) for who, what in task.closed_first]
+    said = [w.closed_first.format(who=who, what=what, are=_are(what, w)) for who, what in task.closed_first]
     said.append(task.text)
     if task.temperature and task.temperature not in task.text:
         said.append(f"({task.temperature})")

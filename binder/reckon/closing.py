@@ -72,16 +72,21 @@ def rows(facts: WeekFacts, recipes: Mapping[str, RecipeFacts], stock: Stock | No
 
 def asked(found: tuple[Row, ...], servings: tuple[Serving, ...]) -> tuple[ToClose, ...]:
     """What the pages ask about each row."""
-    eaters: dict[str, dict[str, None]] = {}
-    for serving in servings:
-        eaters.setdefault(serving.recipe, {})[serving.eater] = None
     return tuple(
         ToClose(
             one.recipe, one.which, one.source, one.made_on, one.planned, tuple(g.food.name for g in one.gives),
-            tuple(eaters.get(one.recipe, ())),
+            _eaters_of(one, servings),
         )
         for one in found
     )  # fmt: skip
+
+
+def _eaters_of(row: Row, servings: tuple[Serving, ...]) -> tuple[str, ...]:
+    """Who eats of a row: of its batch, where it was made in a session."""
+    of_dish = [serving for serving in servings if serving.recipe == row.recipe]
+    if row.batch:
+        of_dish = [serving for serving in of_dish if serving.batch == row.batch.id] or of_dish
+    return tuple(dict.fromkeys(serving.eater for serving in of_dish))
 
 
 def _batch_row(batch: Batch, facts: WeekFacts, recipes: Mapping[str, RecipeFacts]) -> Row:

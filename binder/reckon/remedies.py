@@ -6,6 +6,7 @@ What stands between backticks is what is written into the week's file, as it sta
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -17,10 +18,10 @@ from binder.model.library import Library
 from binder.model.stock import Stock
 from binder.model.week import Already, MealLine, Session, Week
 from binder.problem import Problem
-from binder.reckon import plan_lines
+from binder.reckon import plan_lines, rules
 from binder.reckon.facts import RecipeFacts, Serving
 from binder.reckon.settle import Settled, settle
-from binder.reckon.words import counted, day_in_words
+from binder.reckon.words import counted, day_in_words, days_in_words, listed
 
 OTHER_DISHES = 2  # dishes of the library offered in place of one
 DISHES_TRIED = 40
@@ -48,14 +49,19 @@ class _Plan:
         same = [message for code, at, message in after if (code, at) == (problem.code, problem.span.line)]
         if problem.code in BY_EATER:
             # Two eaters may have the same trouble on one line, each with a way out of their own.
-            who = self.eater_of(problem.message)
-            same = [message for message in same if self.eater_of(message) == who]
+            who = self.eaters_of(problem.message)
+            same = [message for message in same if self.eaters_of(message) & who]
         return not same and not {(code, at) for code, at, _ in after} - {(code, at) for code, at, _ in self.before}
 
-    def eater_of(self, message: str) -> str:
-        """Whose trouble it is: `... for Ilka on Monday 8 June contains ...`; "" when nobody is named."""
+    def eaters_of(self, message: str) -> frozenset[str]:
+        """Whose trouble it is: `... for Ilka on Monday 8 June contains ...`, `... for Ilka, Bea and Tomas on ...`."""
+        head, several, _ = message.partition(f" {rules.UNFINISHED} ")
+        if several:
+            last = head[head.rfind(" for ") + len(" for ") :]
+            names = re.split(r", | and ", last.partition(" on ")[0])
+            return frozenset(eater.name for eater in self.library.household.eaters if eater.name in names)
         names = [eater.name for eater in self.library.household.eaters if f" for {eater.name} " in message]
-        return max(names, key=lambda name: message.rfind(f" for {name} "), default="")
+        return frozenset([max(names, key=lambda name: message.rfind(f" for {name} "))] if names else ())
 
 
 def _errors(settled: Settled) -> frozenset[tuple[str, int, str]]:
@@ -112,8 +118,7 @@ def _kinds(problem: Problem, plan: _Plan, settled: Settled) -> Iterator[tuple[Wa
     if code in BY_EATER and code != "avoided-food":
         yield _at_home(line, bad, plan), 1
     yield _other_dishes(line, bad, plan), OTHER_DISHES
-    if code in BY_EATER:
-        yield _without(line, bad, plan), 1
+    yield _without(line, bad, plan), 1
 
 
 def _is_meant(serving: Serving, problem: Problem, plan: _Plan) -> bool:
@@ -121,7 +126,9 @@ def _is_meant(serving: Serving, problem: Problem, plan: _Plan) -> bool:
         return True
     if problem.code == "kept-too-long":
         return any(_late(serving))
-    return plan.eater_of(problem.message) == serving.eater
+    if problem.code == "cannot-finish" and f" {rules.UNFINISHED} {serving.place}:" not in problem.message:
+        return False
+    return serving.eater in plan.eaters_of(problem.message)
 
 
 def _late(serving: Serving) -> Iterator[bool]:
@@ -238,11 +245,18 @@ def _other_dishes(line: MealLine, bad: list[Serving], plan: _Plan) -> Ways:
 
 
 def _without(line: MealLine, bad: list[Serving], plan: _Plan) -> Ways:
-    """Without those in trouble: on all days, or, where they are well on others, on the days in trouble."""
+    """Without those in trouble: on all days, or, where they are well on others, on the days in trouble; where nothing
+    is left, without the line."""
     eaters = list(dict.fromkeys(s.eater for s in bad))
-    if len(eaters) < len(line.eaters):
-        lines = _split(line, bad, None)
-        words = f"leave {' and '.join(eaters)} out of this line: in place of it write {_lines(lines)}"
+    lines = _split(line, bad, None)
+    if not lines:
+        yield "leave the dish out: take this line out", _changed(plan, line)
+    elif len(eaters) < len(line.eaters):
+        words = f"leave {listed(eaters)} out of this line: in place of it write {_lines(lines)}"
+        yield words, _changed(plan, line, *lines)
+    else:
+        days = tuple(sorted({s.date for s in bad if s.date}))
+        words = f"leave out {days_in_words(days)}: in place of this line write {_lines(lines)}"
         yield words, _changed(plan, line, *lines)
 
 

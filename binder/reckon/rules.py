@@ -1,6 +1,7 @@
 """What a plan may not do: serve what an eater avoids, bring what a place bans, reheat where nothing can heat.
 
-Findings stand at the meal's line, one for each line, eater and place, and name the days.
+Findings stand at the meal's line, one for each line, eater and place, and name the days; what a place lacks to finish a
+dish is one finding for all who eat it there.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from binder.reckon.words import days_in_words, listed
 from binder.tables import food_kinds
 
 _LISTS = {"us": "US", "eu": "EU"}
+UNFINISHED = "cannot be finished at"
 # Equipment without which a step at service cannot be done; a board or a bowl is found anywhere.
 COOKS_WITH = frozenset({"oven", "burner", "microwave", "kettle", "pressure cooker"})
 
@@ -46,14 +48,14 @@ class _Group:
 def findings(servings: tuple[Serving, ...], household: Household) -> tuple[Problem, ...]:
     """Every rule, over the whole week."""
     problems: list[Problem] = []
-    for group in _groups(servings, household):
+    groups = tuple(_groups(servings, household))
+    for group in groups:
         problems.extend(_avoided(group, household))
         problems.extend(_banned(group, household))
         problems.extend(_not_known(group, household))
         problems.extend(_reheat(group))
-        problems.extend(_finish(group))
         problems.extend(_tally(group))
-    return tuple(problems)
+    return (*problems, *_unfinished(groups))
 
 
 def _groups(servings: tuple[Serving, ...], household: Household) -> Iterator[_Group]:
@@ -68,7 +70,16 @@ def _groups(servings: tuple[Serving, ...], household: Household) -> Iterator[_Gr
 
 
 def _foods(words: Iterable[str], source: Mapping[str, tuple[str, ...]]) -> str:
-    return listed(f"{word} ({', '.join(source[word])})" if word in source else word for word in words)
+    return listed(_with_foods(word, source.get(word, ())) for word in words)
+
+
+def _with_foods(word: str, foods: tuple[str, ...]) -> str:
+    """`milk (ricotta)`; a word that has its foods in brackets, `tree nuts (almonds)`, says them once."""
+    name, bracket, named = word.removesuffix(")").partition(" (")
+    if not bracket:
+        return f"{word} ({', '.join(foods)})" if foods else word
+    others = [food for food in foods if food.casefold() != named.casefold()]
+    return f"{name} ({named}: {', '.join(others)})" if others else word
 
 
 def _avoided(group: _Group, household: Household) -> Iterator[Problem]:
@@ -166,19 +177,39 @@ def _reheat(group: _Group) -> Iterator[Problem]:
     ways = listed(dict.fromkeys(line.means for line in group.facts.recipe.reheat))
     has = listed(tool.kind for tool in group.place.tools) or "nothing"
     message = f"{group.who} cannot be reheated at {group.place.name}: it takes {ways}, and there is {has}"
-    yield error(group.line.span, "cannot-reheat", message)
+    tools = [reheating.tool_of(way) for way in dict.fromkeys(line.means for line in group.facts.recipe.reheat)]
+    cold = "; when the dish is good and safe to eat cold, write cold under its reheat"
+    remedy = f"{_if_there(tools, group.place.name, 'or')}{cold}"
+    yield error(group.line.span, "cannot-reheat", message, remedy)
 
 
-def _finish(group: _Group) -> Iterator[Problem]:
-    needed = list(group.facts.recipe.needs)
-    if group.place.name != HOME:
-        uses = [use.kind for step in group.facts.recipe.service for use in step.uses]
+def lacking(facts: RecipeFacts, place: Place) -> tuple[str, ...]:
+    """The tools that finishing a dish takes and a place has not."""
+    needed = list(facts.recipe.needs)
+    if place.name != HOME:
+        uses = [use.kind for step in facts.recipe.service for use in step.uses]
         needed += [kind for kind in uses if kind in COOKS_WITH]
-    has = {tool.kind for tool in group.place.tools}
-    lacking = [kind for kind in dict.fromkeys(needed) if kind not in has]
-    if lacking:
-        message = f"{group.who} cannot be finished at {group.place.name}: no {listed(lacking)} there"
-        yield error(group.line.span, "cannot-finish", message)
+    has = {tool.kind for tool in place.tools}
+    return tuple(kind for kind in dict.fromkeys(needed) if kind not in has)
+
+
+def _unfinished(groups: Iterable[_Group]) -> Iterator[Problem]:
+    """One finding for each line and place, whoever eats there: what is missing is the place's, and the way out too."""
+    alike: dict[tuple[int, str, tuple[str, ...]], list[_Group]] = {}
+    for group in groups:
+        if tools := lacking(group.facts, group.place):
+            alike.setdefault((id(group.line), group.place.name, tools), []).append(group)
+    for (_, place, tools), found in alike.items():
+        first = found[0]
+        days = sorted({s.date for group in found for s in group.servings if s.date})
+        when = f" on {days_in_words(days)}" if days else ""
+        who = f"{first.facts.title} for {listed(dict.fromkeys(group.eater.name for group in found))}{when}"
+        message = f"{who} {UNFINISHED} {place}: no {listed(tools)} there"
+        yield error(first.line.span, "cannot-finish", message, _if_there(tools, place))
+
+
+def _if_there(tools: Iterable[str], place: str, last: str = "and") -> str:
+    return f"when it is there: write {listed(dict.fromkeys(tools), last)} into what {place} has, in household.yaml"
 
 
 def _tally(group: _Group) -> Iterator[Problem]:

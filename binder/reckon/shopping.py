@@ -11,6 +11,7 @@ from math import ceil
 from binder.model.food import Food, Pack
 from binder.model.household import Household
 from binder.model.quantity import Amount, Unit, exactly
+from binder.model.stock import Lot
 from binder.problem import Problem, warning
 from binder.reckon import conversion
 from binder.reckon.batches import Need
@@ -224,8 +225,13 @@ def _from_lot(lot: str, parts: list[tuple[Fraction, str]], unit: Unit) -> FromLo
     return FromLot(lot, whole, tuple(dict.fromkeys(key for _, key in parts)))
 
 
+_HOLDERS = frozenset({"can", "jar", "pack", "bottle"})  # a tub, a bag and a carton are read as packs
+_SIZE = "write what is there in g or mL, or the size of one: 1 jar (200 g), half a tub (500 g)"
+
+
 def not_counted(shopped: tuple[Bought, ...], on_hand: tuple[OnHand, ...]) -> Iterator[Problem]:
-    """Lots of what is needed, in a measure of which no weight is known: they count for nothing, and it is said."""
+    """Lots of what is needed, in a measure of which no weight is known, and lots in jars or tubs of no known size,
+    needed or not: they count for nothing, and it is said."""
     counted = frozenset(lot for bought in shopped for lot in bought.counted)
     needed = {bought.food.name: bought.row.need.unit for bought in shopped}
     for item in on_hand:
@@ -234,7 +240,20 @@ def not_counted(shopped: tuple[Bought, ...], on_hand: tuple[OnHand, ...]) -> Ite
             measure = "pieces" if unit == "each" else unit
             message = f'"{item.lot.text}" cannot be counted against what is needed in {measure}; it is left out'
             remedy = "write what it weighs, or the weight of its measure in foods.yaml, `weights: {1 cup: 60 g}`"
-            yield warning(item.lot.span, "stock-unclear", message, remedy)
+            yield warning(item.lot.span, "stock-unclear", message, _SIZE if _of_no_size(item.lot) else remedy)
+        elif unit is None and _of_no_size(item.lot):
+            message = f'"{item.lot.text}": how much one of them holds is not known, so it counts for no dish'
+            yield warning(item.lot.span, "stock-unclear", message, _SIZE)
+
+
+def _of_no_size(lot: Lot) -> bool:
+    """Whether a lot is counted in jars, tubs or the like of which nothing says what one holds."""
+    held = any(measure.unit in _HOLDERS for measure in lot.measures)
+    if not held or lot.pack is not None or lot.food is None:
+        return False
+    if lot.food.basis.kind == "unknown" and not lot.food.everyday:
+        return False  # No food is known by that name, and that is said already.
+    return conversion.weigh_all(lot.food, lot.measures, None) is None
 
 
 def _cost(counts: tuple[PackCount, ...], missing: Fraction, packed: bool) -> Fraction | None:

@@ -16,12 +16,12 @@ def days_in_words(days: Sequence[date]) -> str:
     return listed(day_in_words(day) for day in days)
 
 
-def listed(words: Iterable[str]) -> str:
-    """`a`, `a and b`, `a, b and c`."""
+def listed(words: Iterable[str], last: str = "and") -> str:
+    """`a`, `a and b`, `a, b and c`; another word before the last one by `last`."""
     items = list(words)
     if len(items) < 2:
         return "".join(items)
-    return ", ".join(items[:-1]) + " and " + items[-1]
+    return ", ".join(items[:-1]) + f" {last} " + items[-1]
 
 
 def counted(count: int, noun: str) -> str:

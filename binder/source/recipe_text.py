@@ -26,6 +26,8 @@ _AMOUNT = re.compile(
     r"^(?:\d|[¼½¾⅓⅔⅛⅜⅝⅞]|(?:an?|one|two|three|four|five|six|half|a few|a couple|pinch|dash|handful|juice|zest)\b)", re.I
 )
 _NO_AMOUNT = re.compile(r"\bto taste$|,? for (?:serving|garnish|frying|the pan)$|, optional$", re.I)
+_NOTE = re.compile(r"^(?:(?:cook['’]s\s+|chef['’]s\s+)?(?:tips?|notes?)|n\.?\s?b\.?)\s*:\s*(?=\S)", re.IGNORECASE)
+_FOR_THE = re.compile(r"(?:for|to make)\s+(?:the|your|our)(?:\s+[^\d\s.,;!?]+){1,4}", re.IGNORECASE)
 _LONGEST_INGREDIENT = 90  # characters: a longer line is a step, whatever it begins with
 _LONGEST_PART = 48
 
@@ -46,9 +48,9 @@ class _Reading:
 def recipe_in_text(text: str) -> FoundRecipe:
     """What can be told; a text without any of it gives a recipe with neither ingredients nor steps."""
     reading = _Reading()
-    for raw in text.splitlines():
-        if raw.strip():
-            _line(raw, reading)
+    lines = [raw for raw in text.splitlines() if raw.strip()]
+    for raw, following in zip(lines, [*lines[1:], ""], strict=False):
+        _line(raw, _MARKS.sub("", following).strip(), reading)
     return FoundRecipe(
         title=reading.title,
         ingredients=tuple(reading.ingredients),
@@ -60,7 +62,7 @@ def recipe_in_text(text: str) -> FoundRecipe:
     )
 
 
-def _line(raw: str, at: _Reading) -> None:
+def _line(raw: str, following: str, at: _Reading) -> None:
     bare = " ".join(_MARKS.sub("", raw).split())
     if head := _HEADS.get(bare.rstrip(":").casefold()):
         at.under, at.part = head, ""
@@ -70,11 +72,15 @@ def _line(raw: str, at: _Reading) -> None:
         at.makes = bare
     elif not at.source and _SOURCE.match(bare):
         at.source = _SOURCE.sub("", bare)
-    elif at.under == "notes":
+    elif at.under == "notes" and not (at.numbered and _NUMBERED.match(raw)):
         at.notes.append(bare)
-    elif at.under != "steps" and _is_part(bare):
+    elif _NOTE.match(bare):
+        at.notes.append(bare)
+        if at.steps or at.under == "steps":
+            at.under = "notes"  # A tip ends the steps: what follows is no part of the last of them.
+    elif at.under != "steps" and (_is_part(bare) or _names_a_part(bare, following)):
         at.part = bare.rstrip(":").strip()
-    elif at.under == "steps" or _is_step(raw, bare, at):
+    elif at.under in ("steps", "notes") or _is_step(raw, bare, at):
         _step(raw, bare, at)
     elif at.under == "ingredients" or _AMOUNT.match(bare) or _NO_AMOUNT.search(bare):
         at.ingredients.append(FoundLine(bare, at.part))
@@ -85,6 +91,11 @@ def _line(raw: str, at: _Reading) -> None:
 def _is_part(bare: str) -> bool:
     """`For the dressing:`"""
     return bare.endswith(":") and len(bare) <= _LONGEST_PART
+
+
+def _names_a_part(bare: str, following: str) -> bool:
+    """`For the topping` without its colon, alone above a line that begins with an amount."""
+    return bool(_FOR_THE.fullmatch(bare) and _AMOUNT.match(following)) and len(bare) <= _LONGEST_PART
 
 
 def _is_step(raw: str, bare: str, at: _Reading) -> bool:
@@ -103,7 +114,7 @@ def _step(raw: str, bare: str, at: _Reading) -> None:
     if _is_part(bare) and not numbered:
         at.part = bare.rstrip(":").strip()
         return
-    if not at.under:
+    if at.under != "steps":
         at.under, at.part = "steps", ""
     if at.numbered and not numbered:
         # A numbered step that goes on in the next line.

@@ -153,12 +153,15 @@ def test_the_week_gets_its_block_and_nothing_else_changes(soup: Kitchen) -> None
 
 
 def test_figures_of_the_block_are_those_of_the_facts(soup: Kitchen) -> None:
+    soup.recipe("carrot-soup", SOUP, "## Prep day\n1. Boil it all in water. [unattended 20 min, burner]\n").write()
     facts = soup.recipe_facts("carrot-soup")["per_portion"]
     close(soup, "--as-planned")
     recorded = block(soup)["recipes"][0]
     for name, value in facts["nutrients"].items():
         assert recorded["per portion"][name] == pytest.approx(value, rel=1e-9), name
     assert recorded["grams"] == pytest.approx(facts["grams"])
+    assert facts["cooked_grams"] != facts["grams"], "rice takes up water"
+    assert recorded["cooked grams"] == pytest.approx(facts["cooked_grams"])
 
 
 def test_a_closed_week_keeps_its_figures_and_has_no_problems_of_its_plan(soup: Kitchen) -> None:

@@ -7,6 +7,7 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
+import pypdfium2
 import pytest
 from click.testing import CliRunner
 
@@ -205,3 +206,46 @@ def test_a_first_household_gets_none_of_the_kept_files(tmp_path: Path) -> None:
     shutil.copytree(ROOT / "content", content)
     result = CliRunner().invoke(main, ["new", "household", str(tmp_path / "mine")], catch_exceptions=False)
     assert result.exit_code == 0 and not (tmp_path / "mine/editions").exists()
+
+
+def test_the_form_asks_who_left_some_of_each_batch(soup: Kitchen) -> None:
+    """Two sessions make the soup: each batch is asked about, of those who have it."""
+    soup.week("""
+        prep:
+          - {on: 2026-06-07, at: "13:00", cooks: 1}
+          - {on: 2026-06-10, at: "19:00", cooks: 1}
+        meals:
+          - {dinner: carrot-soup, for: [Ilka], on: mon, at: home, made: 2026-06-07}
+          - {dinner: carrot-soup, for: [Bea], on: thu, at: home, made: 2026-06-10}
+    """)  # fmt: skip
+    soup.write()
+    made = soup.run("build", str(soup.content), "--out", str(soup.out), "--today", "2026-06-07", "--only", "site")
+    assert made.exit_code == 0, made.output
+    form = (soup.out / f"site/weeks/{WEEK}/how-it-went/index.html").read_text("utf-8")
+    assert 'name="carrot-soup.left by"' in form and 'name="carrot-soup/2.left by"' in form
+    assert "such as Ilka 1" in form and "such as Bea 1" in form and "Ilka 1, Bea 1" not in form
+
+
+def cover_of(path: Path) -> str:
+    return " ".join(pypdfium2.PdfDocument(path)[0].get_textpage().get_text_range().split())
+
+
+def test_a_closed_week_is_not_as_planned_on_its_cover_and_another_week_takes_its_binder_away(soup: Kitchen) -> None:
+    closed(soup, "--as-planned")
+    again(soup)
+    soup.week('prep: [{on: 2026-06-14, at: "13:00"}]\nmeals: [{lunch: other, for: Bea, on: mon, at: home}]', "2026-W25")
+    soup.write()
+    first, second = (soup.out / f"print/{key}-binder.pdf" for key in (WEEK, "2026-W25"))
+
+    def printed(week: str) -> str:
+        options = ("--today", NOW, "--only", "print", "--week", week, "--draft")
+        made = soup.run("build", str(soup.content), "--out", str(soup.out), *options)
+        assert made.exit_code == 0, made.output
+        return made.output
+
+    assert "taken away" not in printed(WEEK) and "taken away" not in printed(WEEK)
+    cover = cover_of(first)
+    assert "closed on 14 June 2026" in cover and "As planned on" not in cover
+    assert f"{first} was taken away: each kind of output is replaced as a whole" in printed("2026-W25")
+    assert second.exists() and not first.exists()
+    assert "As planned on" in cover_of(second)

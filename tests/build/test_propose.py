@@ -51,6 +51,17 @@ def test_what_is_on_hand_comes_first_and_is_eaten_from_stock(home: Kitchen) -> N
     assert "already:\n  - 2 portions barley-pot\n" in said
 
 
+@pytest.mark.parametrize(("written", "count"), [("1 portion", "1 portion is"), ("1/2 portion", "1/2 portion is"),
+                                                ("1 1/2 portions", "1 1/2 portions are")])  # fmt: skip
+def test_one_portion_is_on_hand(home: Kitchen, written: str, count: str) -> None:
+    home.file("stock.yaml", f"freezer:\n  - {written} barley pot, made 2026-06-01\n")
+    home.week(f"{PREP}meals:\n  - {{lunch: barley-pot, for: Ilka, on: mon, at: home, portions: 0.5}}")
+    said = proposed(home)
+    assert f"{count} on hand" in said
+    eaten = "1/2 portion"
+    assert f"already:\n  - {eaten} barley-pot\n" in said
+
+
 def test_what_the_week_in_use_eats_is_not_on_hand(home: Kitchen) -> None:
     home.file("stock.yaml", "freezer:\n  - 2 portions barley pot, made 2026-06-01\n")
     home.week(

@@ -53,6 +53,14 @@ def test_the_page_says_what_is_kept_apart_where_it_begins_and_what_it_costs(week
     assert "Cannot be kept apart" not in said
 
 
+@pytest.mark.parametrize(("word", "are"), [("milk", "is"), ("tree nuts", "are"), ("citrus", "is"), ("eggs", "are")])
+def test_one_is_in_hand_several_are(word: str, are: str) -> None:
+    from binder.pages.run_sheet import _are
+    from binder.pages.words.en import ENGLISH
+
+    assert _are(word, ENGLISH) == are and _are(f"{word} (almonds)", ENGLISH) == are
+
+
 def test_what_cannot_be_kept_apart_is_said_with_the_wash_that_is_due(week: Kitchen) -> None:
     week.household("  - {name: Tomas,", "  - {name: Tomas, avoids: [eggs],")
     week.recipe("stew", dish("4 eggs", more=COLD, title="Carrot stew"), STEW)

@@ -132,6 +132,46 @@ def test_cannot_finish(kitchen: Kitchen) -> None:
     assert len(all_clear(kitchen, "cannot-finish", 2)) >= 2
 
 
+def test_cannot_finish_is_said_once_for_all_who_eat_it_there(kitchen: Kitchen) -> None:
+    """Nobody at the van has a kettle: one finding, every eater named, each way out for all of them at once."""
+    kitchen.recipe("pot", dish(title="Pot", more="needs: [kettle]\n"))
+    kitchen.week(plan("lunch: pot, for: everyone, on: [mon, wed], at: survey van"))
+    problem = only(kitchen.check(), code="cannot-finish")
+    words = "Pot for Ilka, Tomas and Bea on Monday 8 June and Wednesday 10 June cannot be finished at survey van"
+    assert problem["message"] == f"{words}: no kettle there" and problem["line"] == 6
+    assert "when it is there: write kettle into what survey van has, in household.yaml" in problem["remedies"]
+    assert len(all_clear(kitchen, "cannot-finish", 3)) >= 3
+
+
+def test_cannot_finish_at_two_places_has_ways_out_of_their_own(kitchen: Kitchen) -> None:
+    """Lunch at the van and at the school, each without a kettle; Tomas has one at the ward."""
+    kitchen.recipe("pot", dish(title="Pot", more="needs: [kettle]\n"))
+    kitchen.week(plan("lunch: pot, for: everyone, on: mon"))
+    found = [p for p in kitchen.check() if p["code"] == "cannot-finish"]
+    assert [(" for Bea " in p["message"], " at school:" in p["message"]) for p in found] == [(True,) * 2, (False,) * 2]
+    for eater in ("Ilka", "Bea"):
+        tried = all_clear(kitchen, "cannot-finish", 2, eater)
+        assert any(f"leave {eater} out" in remedy for remedy in tried)
+
+
+def test_the_one_eater_of_a_line_with_no_other_dish_can_leave_it_out(kitchen: Kitchen) -> None:
+    kitchen.household("{name: Tomas,", f"{{name: Tomas, {NUTS}")
+    kitchen.files = {path: text for path, text in kitchen.files.items() if not path.startswith("recipes/")}
+    kitchen.recipe("pot", dish("50 g peanuts", title="Pot"))
+    kitchen.week(plan("dinner: pot, for: Tomas, on: mon"))
+    assert all_clear(kitchen, "avoided-food") == ["leave the dish out: take this line out"]
+
+
+@pytest.mark.parametrize(
+    ("food", "words"),
+    [("almonds", "contains tree nuts (almonds);"), ("almond butter", "contains tree nuts (almonds: almond butter);")],
+)
+def test_an_allergen_that_names_its_food_says_it_once(kitchen: Kitchen, food: str, words: str) -> None:
+    kitchen.household("{name: Tomas,", "{name: Tomas, avoids: [tree nuts],")
+    kitchen.recipe("pot", dish(f"50 g {food}", title="Pot")).week(plan("dinner: pot, for: Tomas, on: mon"))
+    assert words in only(kitchen.check(), code="avoided-food")["message"]
+
+
 def test_no_prep_before(kitchen: Kitchen) -> None:
     kitchen.recipe("pot", dish(title="Pot"))
     kitchen.week(plan("lunch: pot, for: Ilka, on: mon-wed", prep='prep:\n  - {on: 2026-06-08, at: "19:00"}\n'))

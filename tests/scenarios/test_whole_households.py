@@ -403,3 +403,38 @@ def test_what_was_frozen_has_the_days_it_had_left(kitchen: Kitchen, lot: str, se
     else:
         assert [(s["kept"], s["use_by"]) for s in facts["servings"]] == served and facts["problems"] == []
         assert {s["made_on"] for s in facts["servings"]} == {"2026-06-01"}
+
+
+@pytest.mark.parametrize(
+    ("stock", "said"),
+    [
+        ("half a tub of yogurt", True),
+        ("2 jars sambal oelek", True),
+        ("2 jars (200 g) sambal oelek", False),
+        ("1 bottle (500 mL) soy sauce", False),
+        ("150 g yogurt", False),
+        ("3 carrots", False),
+    ],
+)
+def test_a_lot_of_no_usable_amount_is_said_needed_or_not(kitchen: Kitchen, stock: str, said: bool) -> None:
+    kitchen.file("stock.yaml", f"fridge:\n  - {stock}\n").recipe("pot", dish())
+    problems = kitchen.week(plan("lunch: pot, for: Tomas, on: mon, at: home")).check()
+    found = [p for p in problems if p["code"] == "stock-unclear"]
+    assert [(p["line"], stock in p["message"]) for p in found] == [(2, True)] * said
+    assert all("the size of one: 1 jar (200 g)" in p["remedies"][0] for p in found)
+
+
+@pytest.mark.parametrize(
+    ("stock", "way"),
+    [
+        ("200 g yogurt, opened 26.11.2026", "write year, month and day: 2026-06-08"),
+        ("2 blorps of carrots", "write a known unit"),
+        ("400 g yogurt, contains pollen", "pollen"),
+        ("2 portions no such dish", "portions are of a recipe of the library"),
+        ("plenty", "write how much of what, and its date: 400 g carrots, opened 2026-05-20"),
+    ],
+)
+def test_a_line_that_is_left_out_says_what_to_write(kitchen: Kitchen, stock: str, way: str) -> None:
+    kitchen.file("stock.yaml", f"fridge:\n  - {stock}\n").recipe("pot", dish())
+    problem = only(kitchen.week(plan("lunch: pot, for: Tomas, on: mon, at: home")).check(), code="stock-unclear")
+    assert problem["remedies"] and way in " ".join([problem["message"], *problem["remedies"]])

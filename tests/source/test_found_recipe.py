@@ -110,6 +110,55 @@ def test_plain_text_is_parted_by_its_headings() -> None:
     ]
 
 
+PUDDING = """
+Rice pudding
+
+Ingredients:
+200 g short-grain rice
+a knob of butter
+For the topping
+50 g flaked almonds (optional)
+For the lemon syrup
+1 lemon
+oil for the pan
+
+Method
+1. Bring the milk to the boil.
+2. Add the rice
+   and simmer.
+Tip: keeps 3 days in the fridge.
+Eat it cold, too.
+"""
+
+
+def test_a_part_without_its_colon_and_a_tip_below_the_steps() -> None:
+    found = recipe_in_text(PUDDING)
+    assert found.ingredients == (
+        FoundLine("200 g short-grain rice"),
+        FoundLine("a knob of butter"),
+        FoundLine("50 g flaked almonds (optional)", "For the topping"),
+        FoundLine("1 lemon", "For the lemon syrup"),
+        FoundLine("oil for the pan", "For the lemon syrup"),
+    )
+    assert [step.text for step in found.steps] == ["Bring the milk to the boil.", "Add the rice and simmer."]
+    assert found.notes == "Tip: keeps 3 days in the fridge.\n\nEat it cold, too."
+
+
+@pytest.mark.parametrize(
+    "note", ["Tip: warm the plates.", "Note: it thickens.", "NOTES: it thickens.", "Cook's tip: stir."]
+)
+def test_steps_with_numbers_go_on_below_a_tip(note: str) -> None:
+    found = recipe_in_text(f"Soup\nIngredients\n1 leek\nMethod\n1. Boil.\n{note}\n2. Serve it\n   hot.")
+    assert [step.text for step in found.steps] == ["Boil.", "Serve it hot."] and found.notes == note
+
+
+def test_a_sentence_that_begins_so_is_a_step() -> None:
+    found = recipe_in_text("Slaw\n2 cups cabbage\nFor the sauce whisk all\nToss.\nFor the finish, leaves on top.")
+    assert [step.text for step in found.steps] == [
+        "For the sauce whisk all", "Toss.", "For the finish, leaves on top.",
+    ]  # fmt: skip
+
+
 def test_without_headings_amounts_tell_ingredients_from_steps() -> None:
     found = recipe_in_text(
         "Slaw\n2 cups cabbage, shredded\n½ carrot\nsalt to taste\nToss it all.\n10 minutes later, eat."
