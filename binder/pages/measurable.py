@@ -62,9 +62,14 @@ def single(value: Fraction, unit: str, denominators: Iterable[int]) -> Shown:
 
 
 def _split(value: Fraction, units: tuple[str, str], each: Fraction, steps: tuple[int, int]) -> Shown:
-    """Large units down to their step, the rest in small ones; `each`: small units in a large one."""
+    """Large units down to their step, the rest in small ones; `each`: small units in a large one.
+
+    A rest that rounds to a whole step of the large unit is carried over: 1 lb 15.6 oz is 2 lb, not 1 lb 16 oz.
+    """
     large = Fraction(floor(value * steps[0]), steps[0])
     small = half_up((value - large) * each, Fraction(1, steps[1]))
+    if small * steps[0] >= each:
+        large, small = large + Fraction(1, steps[0]), Fraction(0)
     parts = tuple((count, unit) for count, unit in ((large, units[0]), (small, units[1])) if count)
     return Shown(parts, abs(large + small / each - value) / value)
 

@@ -44,6 +44,23 @@ def opened(demo: Path, context: BrowserContext) -> Open:
     return open_
 
 
+# Rows in which a box to tick reaches into what stands beside it, or into the head before that.
+COVERED = """() => [...document.querySelectorAll('.stack:not(.packing) tr:has(> td.tick input)')]
+  .filter(row => row.getClientRects().length)
+  .filter(row => {
+    const box = row.querySelector('input').getBoundingClientRect()
+    return [...row.cells].slice(1).filter(cell => cell.getClientRects().length)
+      .some(cell => cell.getClientRects()[0].left < box.right)
+  }).map(row => row.innerText)"""
+
+
+@pytest.mark.parametrize("page", ["kits", "shopping", "run-sheet", "pull", "mise"])
+def test_on_a_phone_a_box_to_tick_lies_on_no_word(opened: Open, page: str) -> None:
+    shown = opened(f"weeks/{WEEK}/{page}/index.html")
+    assert shown.locator(".stack td.tick input").count() > 0
+    assert shown.evaluate(COVERED) == []
+
+
 # ---- searching ----
 
 

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import Any
 
@@ -11,6 +12,7 @@ from binder.model.food import Food
 from binder.model.quantity import Amount, Interval, Measure, Unit, exactly
 from binder.pages import measurable, measures
 from binder.pages.edition import portions
+from binder.pages.format import minutes
 from binder.pages.house_style import HouseStyle, house_style
 from binder.tables import measures as published
 
@@ -105,6 +107,38 @@ def test_what_is_shown_is_as_far_off_as_it_says(value: Fraction, unit: str, of: 
         assert exact < near
     else:
         assert abs(near - exact) / exact == shown.off or (shown.off == 0 and near == exact)
+
+
+@pytest.mark.parametrize(
+    ("grams", "text"), [("895", "2 lb"), ("907", "2 lb"), ("1347", "3 lb"), ("880", "1 lb 15 oz")]
+)
+def test_ounces_that_round_to_a_pound_are_one(grams: str, text: str) -> None:
+    assert measures.amount(exactly(Fraction(grams), "g"), US).replace("\u00a0", " ") == text
+
+
+SMALL_IN_LARGE = {("lb", "oz"): 16, ("tbsp", "tsp"): 3, ("cup", "tbsp"): 16}
+
+
+@pytest.mark.parametrize("unit", ["oz", "lb", "tsp", "tbsp", "cup"])
+def test_what_fills_the_larger_unit_is_carried_over(unit: str) -> None:
+    for hundredths in range(7, 2000):
+        parts = measurable.shown(Fraction(hundredths, 100), unit, US).parts
+        if len(parts) == 2:
+            assert parts[1][0] < SMALL_IN_LARGE[parts[0][1], parts[1][1]], hundredths
+
+
+@pytest.mark.parametrize("unit", ["g", "mL"])
+def test_a_thousand_is_told_in_the_larger_unit(unit: str) -> None:
+    for tenths in range(9900, 10100):
+        said = measures.quantity(Measure(Fraction(tenths, 10), Fraction(tenths, 10), unit), US)
+        assert (said.split("\u00a0")[1] in ("kg", "L")) == (tenths >= 9995), said
+
+
+def test_minutes_that_fill_an_hour_are_one() -> None:
+    for tenths in range(0, 3000):
+        said = minutes(Fraction(tenths, 10))
+        parts = {unit: int(count) for count, unit in re.findall(r"(\d+)\u00a0(\w+)", said)}
+        assert parts.get("min", 0) < 60 and parts.get("s", 0) < 60, said
 
 
 @given(st.fractions(Fraction(1, 96), 200, max_denominator=96), st.sampled_from(UNITS))
