@@ -45,6 +45,11 @@ class Ingredient:
     eaten: Fraction = Fraction(1)
     as_purchased: bool = False
 
+    @property
+    def drained(self) -> bool:
+        """Whether it is a can that is bought with its liquid and eaten without it."""
+        return self.as_purchased and "as purchased" not in self.flags
+
 
 @dataclass(frozen=True, slots=True)
 class Use:

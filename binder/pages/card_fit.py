@@ -120,7 +120,7 @@ def _steps(blocks: Sequence[Block], room: int = STEPS) -> float:
     height = 0.0
     for block in blocks:
         if not isinstance(block, Steps):
-            height += HEAD_MM
+            height += NOTE_MM if isinstance(block, Para) else HEAD_MM
             continue
         for group in block.groups:
             height += TITLE_MM if group.title else 0

@@ -9,7 +9,7 @@ from fractions import Fraction
 from binder.model.recipe import Ingredient, When
 from binder.pages.edition import Edition, unique
 from binder.pages.format import listed, number
-from binder.pages.measures import first_and_second, quantity, steps_of
+from binder.pages.measures import first_and_second, in_own_system, quantity, steps_of
 from binder.pages.page import IngredientGroup, IngredientLine, Ingredients
 from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
 
@@ -73,16 +73,22 @@ def line_of(facts: IngredientFacts, factor: Fraction, edition: Edition, gives: b
     """
     line = facts.ingredient
     measures = [m.times(factor) for m in line.measures]
-    weight = facts.grams.times(float(factor)) if facts.grams else None
+    # As written: of a can that is drained what is in the dish, of what is written as purchased all of it.
+    grams = facts.as_purchased_grams if line.as_purchased and not line.drained else facts.grams
+    weight = grams.times(float(factor)) if grams else None
     first, second = first_and_second(measures, weight, edition.style, steps_of(line.food))
+    if second and line.drained and line.pack:
+        second = edition.words.drained_weight.format(second)
     href = f"#card-{line.recipe}" if line.recipe else None
     food = edition.title(line.recipe) if line.recipe else _food_name(facts, line, factor, edition)
     return IngredientLine(first, food, _detail(facts, line, edition, gives), second, href)
 
 
 def _food_name(facts: IngredientFacts, line: Ingredient, factor: Fraction, edition: Edition) -> str:
+    w = edition.words
     many = any(m.unit == "each" and m.high * factor > 1 for m in line.measures)
-    return edition.words.plural_food(facts.food) if many else facts.food
+    food = w.plural_food(facts.food) if many else facts.food
+    return w.in_units(food, line.measures[0].unit) if len(line.measures) == 1 else food
 
 
 def _detail(facts: IngredientFacts, line: Ingredient, edition: Edition, gives: bool) -> str:
@@ -90,11 +96,12 @@ def _detail(facts: IngredientFacts, line: Ingredient, edition: Edition, gives: b
     said = [w.to_taste] if "to taste" in line.flags and not line.measures else []
     said += [line.preparation] if line.preparation else []
     if line.pack:
-        said.append(w.pack_of.format(quantity(line.pack, edition.style)))
+        pack_of = w.pack_of_drained if line.drained else w.pack_of
+        said.append(pack_of.format(quantity(in_own_system(line.pack, edition.style), edition.style)))
     said += line.notes
     if line.alternative:
         said.append(w.or_instead.format(line.alternative))
-    if line.as_purchased:
+    if line.as_purchased and not line.drained:
         said.append(w.as_purchased)
     if line.eaten != 1:
         share = w.eaten_and_given if gives else w.eaten_share

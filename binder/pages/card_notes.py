@@ -9,7 +9,7 @@ from binder.model.recipe import HOT_TOOLS, Ingredient
 from binder.pages.card_steps import deadline
 from binder.pages.edition import PRESSURE_COOKER, Edition, run, unique
 from binder.pages.format import first_upper, listed
-from binder.pages.measures import quantities, steps_of
+from binder.pages.measures import in_own_system, quantities, steps_of
 from binder.pages.page import Block, Box, Bullets, Para, Text, plain
 from binder.reckon.facts import Batch, RecipeFacts, Serving
 
@@ -63,7 +63,9 @@ def substitution_notes(key: str, factor: Fraction, servings: Sequence[Serving], 
 
 def ingredient_text(line: Ingredient, factor: Fraction, edition: Edition) -> str:
     """`4 tbsp tahini`, at a factor."""
-    said = quantities([m.times(factor) for m in line.measures], edition.style, steps_of(line.food))
+    said = quantities(
+        [in_own_system(m.times(factor), edition.style) for m in line.measures], edition.style, steps_of(line.food)
+    )
     return f"{said} {line.food.name}".strip()
 
 

@@ -8,7 +8,7 @@ from binder.model.quantity import Amount, Measure
 from binder.pages.edition import Edition, unique
 from binder.pages.figures import IN_SHORT, figure_of, in_short, missing_foods, tally_text
 from binder.pages.format import listed
-from binder.pages.measures import amount, quantity
+from binder.pages.measures import amount, in_own_system, quantity
 from binder.pages.portion_weight import by_past, of_portion, weight
 from binder.reckon.facts import Nutrition, Past, PerPortion, RecipeFacts, Serving
 
@@ -40,7 +40,7 @@ def portion_size(facts: RecipeFacts, edition: Edition, past: Past = NO_PAST) -> 
     said = []
     measure = facts.recipe.portion_measure
     if measure and measure.unit != "each":
-        said.append(quantity(measure, edition.style))
+        said.append(quantity(in_own_system(measure, edition.style), edition.style))
     elif facts.portion:
         said.append(pieces_or_amount(facts.portion, edition))
     portion, w = by_past(facts.per_portion, facts.key, past), edition.words

@@ -10,7 +10,7 @@ from binder.model.recipe import Step, Use
 from binder.pages.cooling import deadlines
 from binder.pages.edition import Edition, unique
 from binder.pages.format import clock, minutes
-from binder.pages.page import Block, Heading, StepGroup, StepLine, Steps
+from binder.pages.page import Block, Heading, Para, StepGroup, StepLine, Steps, plain
 from binder.pages.run_sheet import length, set_apart
 from binder.reckon.facts import Batch, RecipeFacts, Task
 
@@ -29,10 +29,17 @@ def steps(
     service = _groups(left, factor, portions, {}, edition)
     blocks: list[Block] = []
     if prep.groups:
-        blocks += [Heading(2, w.prep_day), prep]
+        blocks += [Heading(2, w.prep_day), *written_size(recipe.prep, factor, edition), prep]
     if service.groups:
         blocks += [Heading(2, w.at_service), service]
     return tuple(blocks)
+
+
+def written_size(of: Sequence[Step], factor: Fraction, edition: Edition) -> tuple[Para, ...]:
+    """At another size than written, what steps count (`roll 24 balls`) is said to be the recipe's own."""
+    w = edition.words
+    counted = factor != 1 and any(w.counts_in(step.text) for step in of)
+    return (Para(plain(w.written_size), "note"),) if counted else ()
 
 
 def _tasks(batch: Batch | None, edition: Edition) -> dict[tuple[str | None, str], list[Task]]:

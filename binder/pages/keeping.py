@@ -75,8 +75,10 @@ def _use_first_row(one: UseFirst, edition: Edition) -> Row:
     else:
         much = amount(one.amount, edition.style)
     by = day(one.use_by, w) if one.use_by else w.not_known
-    into = w.goes_into.format(", ".join(edition.short(key) for key in one.dishes)) if one.dishes else ""
-    why = "; ".join(part for part in (one.why, into) if part)
+    goes = w.rest_would_go_into if one.taken else w.goes_into
+    into = goes.format(", ".join(edition.short(key) for key in one.dishes)) if one.dishes else ""
+    taken = w.taken_this_week.format(amount(one.taken, edition.style)) if one.taken else ""
+    why = "; ".join(part for part in (one.why, taken, into) if part)
     return Row(
         ((), run(first_upper(name), "strong"), plain(much), plain(w.store(one.place)), run(by, "time"), plain(why))
     )

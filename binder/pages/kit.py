@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from binder.pages.card_ingredients import line_of, unique_by_text
 from binder.pages.card_notes import allergen_box
-from binder.pages.card_steps import use_text
+from binder.pages.card_steps import use_text, written_size
 from binder.pages.edition import Edition, portions, run, unique
 from binder.pages.format import clock, day, day_long, listed, minutes
 from binder.pages.page import (
@@ -171,7 +171,8 @@ def _service(sitting: Sitting, edition: Edition) -> tuple[Block, ...]:
     rows += [(one.at, 0, _heating(one, edition)) for one in sheet.heating if one.recipe == key]
     rows.sort(key=lambda row: row[:2])
     others = [edition.short(other) for other in sheet.recipes if other != key]
-    note = (Para(plain(w.timed_with.format(listed(others, w))), "note"),) if others else ()
+    note: tuple[Para, ...] = (Para(plain(w.timed_with.format(listed(others, w))), "note"),) if others else ()
+    note += written_size(sitting.facts.recipe.service, sitting.factor, edition)
     table = Table(columns, tuple(row for *_, row in rows), w.left_for_service, "service")
     return Heading(2, w.left_for_service), *note, table
 

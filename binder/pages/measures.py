@@ -6,6 +6,7 @@ What is printed lies within 3 % of the exact amount, or says `about`.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from binder.model.food import Food
 from binder.model.quantity import Amount, Interval, Measure
@@ -177,6 +178,25 @@ def first_and_second(
     return written, other if style.measures != "us" else ""
 
 
+def in_own_system(measure: Measure, style: HouseStyle) -> Measure:
+    """A measure as the household reads it: cups and ounces in millilitres and grams where it measures in those alone,
+    a volume in cups where it measures in these alone. Spoons and pieces belong to both, and grams to every scale."""
+    if style.measures == "metric" and measure.unit in ("oz", "lb"):
+        grams = OZ_G * (16 if measure.unit == "lb" else 1)
+        return Measure(measure.low * grams, measure.high * grams, "g")
+    if style.measures == "metric" and measure.unit in US_ONLY:
+        ml = _ml_of(measure.unit, style)
+        return Measure(measure.low * ml, measure.high * ml, "mL")
+    return _to_us(measure, style) if style.measures == "us" and measure.unit in METRIC_ML else measure
+
+
+def _ml_of(unit: str, style: HouseStyle) -> Fraction:
+    """Millilitres of a cup, a spoon or a larger US measure."""
+    if unit in LARGE_TSP:
+        return LARGE_TSP[unit] * US_TSP
+    return {"tsp": 1, "tbsp": 3, "cup": CUP_TSP[style.cup]}[unit] * TSP_ML[style.cup]
+
+
 def merged(measures: Sequence[Measure]) -> tuple[Measure, ...]:
     """The same, those of one unit and size added up."""
     found: dict[tuple[str, str], Measure] = {}
@@ -216,14 +236,17 @@ def _to_us(measure: Measure, style: HouseStyle) -> Measure:
 
 def _in_metric(measures: Sequence[Measure], weight: Interval | None, style: HouseStyle) -> str:
     """Grams where they are known and worth weighing (5 g), else millilitres of what is measured by volume."""
-    if weight is not None:
-        return weight_text(weight) if weight.high >= 5 else ""
-    if len(measures) != 1 or measures[0].unit not in ("cup", "tbsp", *LARGE_TSP):
+    if weight is not None and weight.high >= 5:
+        return weight_text(weight)
+    units = {measure.unit for measure in measures}
+    cups = bool(units & (US_ONLY - {"oz", "lb"}))
+    if weight is not None and not (cups and style.measures == "metric"):
         return ""
-    only = measures[0]
-    tsp = {"tbsp": 3, "cup": CUP_TSP[style.cup], **LARGE_TSP}[only.unit]
-    ml = tsp * (US_TSP if only.unit in LARGE_TSP else TSP_ML[style.cup])
-    return quantity(Measure(only.low * ml, only.high * ml, "mL"), style)
+    if not (cups or (len(measures) == 1 and units == {"tbsp"})) or not units <= {"tsp", "tbsp", "cup", *LARGE_TSP}:
+        return ""
+    ends = [(m.low * _ml_of(m.unit, style), m.high * _ml_of(m.unit, style)) for m in measures]
+    low, high = (sum(of, Fraction(0)) for of in zip(*ends, strict=True))
+    return quantity(Measure(low, high, "mL"), style)
 
 
 def weight_text(weight: Interval) -> str:

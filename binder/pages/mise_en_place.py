@@ -91,7 +91,10 @@ def _row(row: MiseRow, edition: Edition) -> Row:
 
 def _food(row: MiseRow, edition: Edition) -> str:
     many = row.amount is not None and row.amount.unit == "each" and row.amount.high > 1
-    return edition.words.plural_food(row.food) if many else row.food
+    units = {measure.unit for measure in row.measures}
+    food = edition.words.plural_food(row.food) if many else row.food
+    # Shares of several dishes are told by weight, not in cans.
+    return edition.words.in_units(food, units.pop()) if len(units) == 1 and len(row.for_) == 1 else food
 
 
 def how_much(row: MiseRow, edition: Edition) -> str:
@@ -99,11 +102,14 @@ def how_much(row: MiseRow, edition: Edition) -> str:
 
     Measures in several units (cups and spoons) are told by their sum where there is one.
     """
-    style = edition.style
+    style, w = edition.style, edition.words
     if len(row.measures) > 1 and row.amount is not None:
+        if row.drained:
+            return w.drained_weight.format(weight_text(row.drained))
         return amount(row.amount, style)
-    first, second = first_and_second(row.measures, row.grams, style)
+    first, second = first_and_second(row.measures, row.drained or row.grams, style)
     if first:
+        second = w.drained_weight.format(second) if second and row.drained else second
         return f"{first} ({second})" if second else first
     if row.amount is not None:
         return amount(row.amount, style)
@@ -124,6 +130,8 @@ def split(row: MiseRow, edition: Edition) -> str:
 
 
 def _share(share: MiseShare, edition: Edition) -> str:
+    if share.drained:
+        return edition.words.drained_weight.format(weight_text(share.drained))
     return amount(share.amount, edition.style) if share.amount else ""
 
 

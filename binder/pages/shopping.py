@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from math import ceil
 
-from binder.model.quantity import Amount
+from binder.model.quantity import Amount, Measure, exactly
 from binder.pages.edition import Edition, run, together, unique
-from binder.pages.format import NBSP, TIMES, first_upper, money
+from binder.pages.format import NBSP, TIMES, first_upper, money, with_unit
 from binder.pages.house_style import HouseStyle
-from binder.pages.measures import amount, as_sold, merged, quantities
+from binder.pages.measures import amount, as_sold, in_own_system, merged, quantities, quantity
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.reckon.facts import Costs, IngredientFacts, ShoppingRow
 
@@ -64,20 +65,33 @@ def _row(row: ShoppingRow, edition: Edition) -> Row:
         run(to_buy(row, edition), "quantity"),
         plain(some_of(row.need, edition, row)),
         plain(_or_none(row.on_hand, edition, row)),
-        plain(_or_none(row.left_over, edition, row)),
+        plain(_or_none(_left_over(row), edition, row)),
         run(cost, "small" if row.cost is None else ""),
     )
     return Row(cells)
 
 
 def to_buy(row: ShoppingRow, edition: Edition) -> str:
-    """`2 × 600 g`, `1 × 450 g + 2 × 200 g`, or the amount where no pack is known."""
+    """`2 × 600 g`, `1 × 450 g + 2 × 200 g`, `3 × 15 oz cans`; the amount where no pack is known."""
     style = edition.style
     if row.sizes:
         return " + ".join(_packs(s.count, s.size, style) for s in row.sizes if s.count)
     if row.packs and row.pack:
         return _packs(row.packs, row.pack, style)
-    return some_of(row.buy, edition, row)
+    if row.container and row.buy.high > 0:
+        count = Fraction(ceil(row.buy.high / row.container.holds))
+        size = quantity(in_own_system(row.container.size, style), style)
+        return f"{count}{TIMES}{with_unit(size, edition.words.unit(row.container.word, count))}"
+    # A piece is bought whole, be half of it needed.
+    return some_of(row.bought if row.buy.unit == "each" and row.buy.high > 0 else row.buy, edition, row)
+
+
+def _left_over(row: ShoppingRow) -> Amount:
+    """What is left of what is bought; of opened cans the rest."""
+    if row.container is None:
+        return row.left_over
+    bought = ceil(row.buy.high / row.container.holds) * row.container.holds
+    return exactly(bought - row.buy.high, row.buy.unit)
 
 
 def _packs(count: int, size: Amount, style: HouseStyle) -> str:
@@ -88,11 +102,27 @@ def _packs(count: int, size: Amount, style: HouseStyle) -> str:
 
 def some_of(what: Amount, edition: Edition, row: ShoppingRow) -> str:
     """A part of a row's food in the measure of its pack; `some` for none that is known."""
-    return amount(what, edition.style, row.pack) or edition.words.some
+    return _said(what, edition, row) or edition.words.some
 
 
 def _or_none(what: Amount, edition: Edition, row: ShoppingRow) -> str:
-    return amount(what, edition.style, row.pack) or edition.words.dash
+    return _said(what, edition, row) or edition.words.dash
+
+
+def _said(what: Amount, edition: Edition, row: ShoppingRow) -> str:
+    """In cans where it is written in cans of one size, in bunches where in bunches; else by weight, volume, piece."""
+    if row.container:
+        holds = row.container.holds
+        return quantity(Measure(what.low / holds, what.high / holds, row.container.word), edition.style)
+    if word := _counted_in(row):
+        return quantity(Measure(what.low, what.high, word), edition.style)
+    return amount(what, edition.style, row.pack)
+
+
+def _counted_in(row: ShoppingRow) -> str:
+    """The word of what is bought by the piece, where all lines have one: bunch, head; "" else."""
+    words = {measure.unit for measure in row.written}
+    return words.pop() if row.need.unit == "each" and not row.sizes and len(words) == 1 else ""
 
 
 def _to_pay(edition: Edition) -> Row:
@@ -129,7 +159,8 @@ def _in_the_house(edition: Edition) -> list[Block]:
 def as_used(row: ShoppingRow, edition: Edition) -> str:
     """By spoon, cup or piece where it is written so; else the weight as it is bought."""
     written = merged(row.written)
-    if len(written) == 1 and written[0].unit not in ("g", "kg", "oz", "lb"):
+    by_measure = len(written) == 1 and written[0].unit not in ("g", "kg", "oz", "lb")
+    if by_measure and in_own_system(written[0], edition.style) == written[0]:
         return quantities(written, edition.style)
     return some_of(row.need, edition, row)
 

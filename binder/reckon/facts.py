@@ -262,6 +262,15 @@ class FromLot:
 
 
 @dataclass(frozen=True, slots=True)
+class BoughtIn:
+    """The can, jar or pack of one stated size that all lines of a food are written in."""
+
+    word: str
+    size: Measure  # as written: 15 oz
+    holds: Fraction  # in the unit of the row
+
+
+@dataclass(frozen=True, slots=True)
 class ShoppingRow:
     """A food to be had: the need, what is on hand, what is bought, in packs where their sizes are known."""
 
@@ -282,6 +291,7 @@ class ShoppingRow:
     source: Food | None = inside(default=None)
     written: tuple[Measure, ...] = inside(default=())
     from_lots: tuple[FromLot, ...] = inside(default=())
+    container: BoughtIn | None = inside(default=None)  # where every line is written in cans of one size
 
 
 @dataclass(frozen=True, slots=True)
@@ -305,6 +315,7 @@ class MiseShare:
 
     recipe: str
     amount: Amount | None
+    drained: Interval | None = inside(default=None)  # grams without the liquid of a can; None: not from one
 
 
 MiseCare = Literal["", "raw", "avoided"]  # handled last, and why: raw meat or fish, what an eater avoids
@@ -323,6 +334,7 @@ class MiseRow:
     measures: tuple[Measure, ...] = inside(default=())  # as written, scaled and added where the units agree
     care: MiseCare = inside(default="")
     needed: datetime | None = inside(default=None)  # when the first task starts that it is needed for
+    drained: Interval | None = inside(default=None)  # grams without the liquid of the cans; None: not from any
 
 
 @dataclass(frozen=True, slots=True)
@@ -601,6 +613,7 @@ class UseFirst:
     why: str
     lot: str = inside(default="")
     dishes: tuple[str, ...] = ()  # recipes of the library that would use it
+    taken: Amount | None = inside(default=None)  # what this week's dishes take of it; `amount` is left after that
 
 
 @dataclass(frozen=True, slots=True)

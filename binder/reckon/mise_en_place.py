@@ -86,12 +86,25 @@ def _row(group: list[Need], household: Household, sheet: RunSheet | None) -> Mis
         preparation=preparation_of(group[0]),
         amount=_amount(group, household),
         grams=grams,
-        for_=tuple(MiseShare(key, _amount(needs, household)) for key, needs in shares.items()),
+        for_=tuple(
+            MiseShare(key, _amount(needs, household), _drained(needs, household)) for key, needs in shares.items()
+        ),
         session=group[0].session,
         measures=_measures(group),
         care=_care(group, sheet),
         needed=min((at for need in group if (at := needed_at(need, sheet))), default=None),
+        drained=_drained(group, household),
     )
+
+
+def _drained(needs: Sequence[Need], household: Household) -> Interval | None:
+    """What is left of cans without their liquid, where any of it comes from a can that is drained."""
+    if not any(need.ingredient.drained for need in needs):
+        return None
+    weights = [_grams(need, household) for need in needs]
+    shares = [float(n.ingredient.food.edible_share) if n.ingredient.drained else 1.0 for n in needs]
+    left = [weight.times(share) for weight, share in zip(weights, shares, strict=True) if weight]
+    return sum(left[1:], left[0]) if len(left) == len(needs) else None
 
 
 def _grams(need: Need, household: Household) -> Interval | None:

@@ -15,7 +15,7 @@ from binder.model.stock import Lot
 from binder.problem import Problem, warning
 from binder.reckon import conversion
 from binder.reckon.batches import Need
-from binder.reckon.facts import FromLot, PackCount, ShoppingRow
+from binder.reckon.facts import BoughtIn, FromLot, PackCount, ShoppingRow
 from binder.reckon.stock import OnHand, amount_in, lots_of
 from binder.tables import aisles, everyday
 
@@ -190,8 +190,22 @@ def _bought(food: Food, demands: list[Demand], on_hand: tuple[OnHand, ...], hous
         source=food,
         written=tuple(m.times(d.need.factor) for d in demands for m in d.need.ingredient.measures),
         from_lots=from_lots,
+        container=None if packs else _container(demands, need),
     )
     return Bought(row, food, tuple(demands), taken, counted)
+
+
+def _container(demands: list[Demand], need: Amount) -> BoughtIn | None:
+    """The can (jar, pack) that all lines are written in, where its one stated size accounts for the whole need."""
+    sizes = {d.need.ingredient.pack for d in demands}
+    written = [m.times(d.need.factor) for d in demands for m in d.need.ingredient.measures]
+    words = {m.unit for m in written}
+    size = next(iter(sizes))
+    if size is None or len(sizes) > 1 or len(words) > 1 or conversion.unit_of(written[0].unit) != "each":
+        return None
+    one = conversion.amount_of(size, None)
+    whole = sum((m.high for m in written), Fraction(0)) * one.high
+    return BoughtIn(words.pop(), size, one.high) if (whole, one.unit) == (need.high, need.unit) else None
 
 
 def _take(

@@ -44,6 +44,7 @@ def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until
     if lot.food is None or not (undated or (item.last and item.last <= until)):
         return None
     amount = conversion.total_amount(lot.measures, lot.pack, household.cup)
+    goes: Amount | None = None
     for bought in shopped:
         taken = bought.taken.get(lot.id)
         if taken is not None and amount is not None:
@@ -52,10 +53,10 @@ def _food(item: OnHand, shopped: tuple[Bought, ...], household: Household, until
             # A gram or a millilitre is what sticks to the jar.
             if rest < 1:
                 return None
-            amount = exactly(rest, amount.unit)
+            amount, goes = exactly(rest, amount.unit), used
     why = f"opened {lot.opened.isoformat()}" if lot.opened else "best before"
     why += ", days once opened not known" if undated else ""
-    return UseFirst(lot.food.name, None, amount, _store(lot), item.last, why, lot.id)
+    return UseFirst(lot.food.name, None, amount, _store(lot), item.last, why, lot.id, taken=goes)
 
 
 def _dishes_with(food: str, recipes: Mapping[str, Recipe]) -> tuple[str, ...]:

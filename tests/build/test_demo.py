@@ -140,6 +140,18 @@ def test_nothing_in_the_binder_is_set_small(demo: Path) -> None:
 
 
 @pytest.mark.pdf
+def test_the_box_of_a_step_keeps_clear_of_the_next_number(demo: Path) -> None:
+    """Numbers are set in 17 pt, boxes are of 3.7 mm; a one-line step is as high as both."""
+    gaps = []
+    with pdfplumber.open(demo / f"print/{WEEK}-binder.pdf") as pdf:
+        for page in pdf.pages:
+            boxes = [r for r in (*page.rects, *page.curves) if 9 < r["width"] < 13 and 9 < r["height"] < 13]
+            for number in (c for c in page.chars if abs(c["size"] - 17) < 0.1 and c["text"].isdigit()):
+                above = [b for b in boxes if abs(b["x0"] - number["x0"]) < 6 and b["top"] < number["top"]]
+                gaps += [number["top"] - max(b["bottom"] for b in above)] if above else []
+    assert len(gaps) > 20 and min(gaps) > 2 * MM
+
+
 def test_pages_are_numbered_within_their_section(pages: list[str]) -> None:
     # Before a section that begins on a right-hand page there may be an empty one.
     numbered = [re.search(r"\b(\d{1,2})-(\d{1,2})\b", text) for text in pages[2:] if text.strip()]

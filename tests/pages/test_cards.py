@@ -9,14 +9,27 @@ from fractions import Fraction
 import pytest
 
 from binder.model.quantity import point
-from binder.model.recipe import Use
+from binder.model.recipe import Ingredient, Use
 from binder.pages import card_ingredients, card_keeps, card_portion, card_steps, cooling, kit, recipe_card, run_sheet
+from binder.pages.card_ingredients import line_of
 from binder.pages.card_notes import substitution_notes
-from binder.pages.page import Box, Ingredients, Page, Para, Steps
+from binder.pages.page import Box, IngredientLine, Ingredients, Page, Para, Steps
 from binder.reckon.facts import PartKeeps, PartKept, RecipeFacts, Serving, Task
 from binder.tables import temperatures
 
-from .fixture import BAKE, BAKE_FACTS, KIT_FACTS, STEW_FACTS, each, figures, line, recipe, step
+from .fixture import (
+    BAKE,
+    BAKE_FACTS,
+    KIT_FACTS,
+    STEW_FACTS,
+    each,
+    figures,
+    ingredient_facts,
+    line,
+    measure,
+    recipe,
+    step,
+)  # fmt: skip
 from .fixture_week import SHEET, TASKS, edition, serving, servings, week_facts, without
 from .reading import of_kind, said, table, words
 
@@ -377,3 +390,71 @@ def test_what_keeps_in_a_cupboard_has_no_cooling_deadline() -> None:
     dry = tuple(replace(s, kept="cupboard") for s in servings())
     assert cooling.deadlines(SHEET, edition(facts=week_facts(servings=dry))) == ()
     assert cooling.piece_kind("pressure cooker 2") == "pressure cooker"
+
+
+# ---- what a card says of cans, and of numbers in its steps ----
+
+
+def one_line(written: Ingredient, grams: float, purchased: float, **household: str) -> IngredientLine:
+    weight = point(grams)
+    facts = replace(ingredient_facts(written, grams), grams=weight, as_purchased_grams=point(purchased))
+    return line_of(facts, Fraction(1), edition(**household))
+
+
+BEANS = replace(
+    line("2 (15 oz) cans white beans, drained", "canned white beans", "2", "can"),
+    pack=measure("15", "oz"), preparation="drained", as_purchased=True,
+)  # fmt: skip
+
+
+def test_a_can_that_is_drained_has_one_weight_and_says_which() -> None:
+    """850 g with the liquid; 60 % of it is eaten."""
+    said = one_line(BEANS, 510, 850, measures="both")
+    assert said.second.replace("\u00a0", " ") == "510 g drained"
+    assert said.detail.replace("\u00a0", " ") == "drained, 15 oz each with the liquid"
+
+
+def test_beans_counted_in_cans_are_not_called_canned_once_more() -> None:
+    assert (one_line(BEANS, 510, 850).quantity.replace("\u00a0", " "), one_line(BEANS, 510, 850).food) == (
+        "2 cans", "white beans",
+    )  # fmt: skip
+    loose = line("400 g canned white beans", "canned white beans", "400", "g")
+    assert one_line(loose, 400, 400).food == "canned white beans"
+
+
+def test_a_metric_household_reads_the_can_in_grams() -> None:
+    detail = one_line(BEANS, 510, 850, measures="metric").detail.replace("\u00a0", " ")
+    assert detail == "drained, 425 g each with the liquid"
+
+
+def test_what_is_written_as_purchased_weighs_as_purchased() -> None:
+    root = replace(line("2 lb squash, as purchased", "squash", "2", "lb"), as_purchased=True)
+    root = replace(root, flags=frozenset({"as purchased"}))
+    said = one_line(root, 760, 907, measures="metric")
+    assert (said.quantity.replace("\u00a0", " "), said.detail) == ("907 g", "as purchased")
+
+
+WRITTEN = "Numbers in the steps are for the recipe's own size."
+
+
+@pytest.mark.parametrize(
+    ("text", "counted"),
+    [
+        ("Mix all, roll 24 balls.", True), ("Shape into twelve small patties.", True), ("Add 2 cups of broth.", True),
+        ("Simmer 25 min.", False), ("Heat to 165 °F.", False), ("Roll out 1/2 in thick.", False),
+        ("Cut each into 4 wedges and 2 slices.", False), ("Fill 2-cup jars.", False), ("Bake at 400 °F.", False),
+        ("Wait 5 minutes. Cut into 12 bars.", True),
+    ],
+)  # fmt: skip
+def test_numbers_that_grow_with_the_batch_are_told_from_those_that_stay(text: str, counted: bool) -> None:
+    assert edition().words.counts_in(text) is counted
+
+
+def test_a_card_at_another_size_says_once_that_its_numbers_are_the_written_ones() -> None:
+    rolled = step("Mix all, roll 24 balls.", None, 20)
+    for factor, times in ((Fraction(5, 4), 1), (Fraction(1), 0)):
+        assert len(card_steps.written_size((rolled, rolled), factor, edition())) == times
+    assert not card_steps.written_size((step("Simmer 25 min.", None, 25),), Fraction(2), edition())
+    facts = replace(BAKE_FACTS, recipe=replace(BAKE, prep=(rolled, rolled)))
+    blocks = card_steps.steps(facts, Fraction(2), None, Fraction(16), edition())
+    assert [said(b.text) for b in blocks if isinstance(b, Para)] == [WRITTEN]

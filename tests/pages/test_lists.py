@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
+from typing import Any
 
-from binder.model.quantity import Amount, exactly
+from binder.model.quantity import Amount, exactly, point
 from binder.pages import carrying, keeping, mise_en_place, notes, packing, reheating, shopping
 from binder.pages.page import Bullets, Check, Drawing, Para
-from binder.reckon.facts import Costs, MiseRow, MiseShare, PackCount, PartKept
+from binder.reckon.facts import BoughtIn, Costs, MiseRow, MiseShare, PackCount, PartKept, ShoppingRow, UseFirst
 
 from .fixture import MONDAY, SESSION, each, measure
 from .fixture_week import FRIDAY, TUESDAY, edition, servings, week_facts
@@ -57,6 +58,63 @@ def test_several_pack_sizes_are_added_up() -> None:
     sizes = (PackCount(exactly(450, "g"), 1, None), PackCount(exactly(200, "g"), 2, None))
     row = replace(rows()[0], sizes=sizes)
     assert shopping.to_buy(row, edition()).replace("\u00a0", " ") == "1 × 450 g + 2 × 200 g"
+
+
+def beans(**more: Any) -> ShoppingRow:
+    """2½ cans of 15 oz, 425.24 g: one more is opened than is used up."""
+    holds = Fraction(45359237, 1600000) * 15
+    need = exactly(holds * Fraction(5, 2), "g")
+    can = BoughtIn("can", measure("15", "oz"), holds)
+    nothing = exactly(0, "g")
+    return ShoppingRow(
+        "canned white beans", "tins and jars", need, nothing, need, None, None, (), need, nothing, None, (),
+        written=(measure("5/2", "can"),), container=can, **more,
+    )  # fmt: skip
+
+
+def test_what_is_written_in_cans_is_bought_in_cans() -> None:
+    of = [cell for row in table(shopping.pages(edition(facts=week_facts(shopping=(beans(),)))), "shopping")
+          for cell in row]  # fmt: skip
+    assert [text.replace("\u00a0", " ") for text in of[2:6]] == ["Canned white beans", "3 × 15 oz cans", "2½ cans", "–"]
+    assert of[6].replace("\u00a0", " ") == "½ can"
+    metric = edition(measures="metric")
+    assert shopping.to_buy(beans(), metric).replace("\u00a0", " ") == "3 × 425 g cans"
+
+
+def test_what_is_bought_by_the_bunch_says_so_and_is_bought_whole() -> None:
+    need = each(Fraction(5, 4))
+    kale = replace(rows()[1], food="kale", need=need, buy=need, bought=each(2), left_over=each(Fraction(3, 4)))
+    kale = replace(kale, written=(measure("3/4", "bunch"), measure("1/2", "bunch")))
+    found = table(shopping.pages(edition(facts=week_facts(shopping=(kale,)))), "shopping")[1]
+    assert [text.replace("\u00a0", " ") for text in found[2:6]] == ["2 bunches", "1¼ bunches", "–", "¾ bunch"]
+
+
+def test_in_the_house_a_metric_household_reads_no_cups() -> None:
+    almonds = replace(rows()[2], food="almonds", need=exactly(72, "g"), written=(measure("1/2", "cup"),))
+    salt = replace(almonds, food="salt", need=exactly(3, "g"), written=(measure("1/2", "tsp"),))
+    for measures, told in (("metric", ["72 g", "½ tsp"]), ("us", ["½ cup", "½ tsp"])):
+        of = edition(facts=week_facts(shopping=(almonds, salt)), measures=measures)
+        assert [said(c.note).replace("\u00a0", " ") for c in of_kind(shopping.pages(of), Check)] == told
+
+
+def test_drained_beans_are_weighed_without_their_liquid() -> None:
+    share = MiseShare("squash-barley-bake", exactly(638, "g"), point(383))
+    row = MiseRow(
+        "canned white beans", "drained", exactly(638, "g"), point(638), (share,), SESSION, (measure("3/2", "can"),),
+        drained=point(383),
+    )  # fmt: skip
+    metric = edition(measures="metric")
+    assert mise_en_place.how_much(row, metric).replace("\u00a0", " ") == "1½ cans (383 g drained)"
+    (check,) = mise_en_place.by_dish([row], metric)
+    assert said(check.text).replace("\u00a0", " ").endswith("1½ cans (383 g drained) white beans (drained)")
+
+
+def test_use_first_says_that_its_amount_is_what_is_left() -> None:
+    left = UseFirst("plain yogurt", None, exactly(47, "g"), "fridge", FRIDAY, "opened 2026-06-01",
+                    dishes=("trout-kit",), taken=exactly(153, "g"))  # fmt: skip
+    text = words(keeping.pull_pages(edition(facts=week_facts(use_first=(left,)), measures="metric")))
+    text = text.replace("\u00a0", " ")
+    assert "this is left after this week's dishes, which take 153 g; the rest would go into Trout" in text
 
 
 def test_aisles_are_in_walking_order_and_unknown_ones_last() -> None:

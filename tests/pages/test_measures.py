@@ -109,9 +109,7 @@ def test_what_is_shown_is_as_far_off_as_it_says(value: Fraction, unit: str, of: 
         assert abs(near - exact) / exact == shown.off or (shown.off == 0 and near == exact)
 
 
-@pytest.mark.parametrize(
-    ("grams", "text"), [("895", "2 lb"), ("907", "2 lb"), ("1347", "3 lb"), ("880", "1 lb 15 oz")]
-)
+@pytest.mark.parametrize(("grams", "text"), [("895", "2 lb"), ("907", "2 lb"), ("1347", "3 lb"), ("880", "1 lb 15 oz")])
 def test_ounces_that_round_to_a_pound_are_one(grams: str, text: str) -> None:
     assert measures.amount(exactly(Fraction(grams), "g"), US).replace("\u00a0", " ") == text
 

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
+from binder.pages.words.en_counting import counts_in
 from binder.pages.words.en_site import SiteWords
 
 Map = Mapping[str, str]
@@ -83,6 +84,14 @@ class Words(SiteWords):
         """A unit's word for a count: one cup, half a cup, two cups. Symbols (tsp, g, lb) stay as they are."""
         one, many = self.units.get(unit, (unit, unit))
         return many if count > 1 else one
+
+    def counts_in(self, text: str) -> bool:
+        """Whether words of a step count what grows with the batch: `roll 24 balls`, `add 2 cups of broth`."""
+        return counts_in(text)
+
+    def in_units(self, food: str, unit: str) -> str:
+        """`white beans` for `canned white beans` that are counted in cans."""
+        return food.removeprefix("canned ") if unit == "can" else food
 
     def plural_food(self, food: str) -> str:
         """`onions, red` for `onion, red`."""
@@ -248,13 +257,14 @@ class Words(SiteWords):
     with_added, in_all = "with what is added {}, {}", "in all {}"
     before_cooking, figures_for = "{} before cooking", "for {who} {figures}"
     beside_each, at_service_each = "Beside, for each portion", "At service, for each portion"
-    pack_of, or_instead, as_purchased, eaten_share, eaten_and_given = (
-        "{} each",
+    pack_of, pack_of_drained, drained_weight = "{} each", "{} each with the liquid", "{} drained"
+    or_instead, as_purchased, eaten_share, eaten_and_given = (
         "or {}",
         "as purchased",
         "{} of it eaten, the rest thrown away",
         "{} of it eaten",
     )
+    written_size = "Numbers in the steps are for the recipe's own size."
     prep_day, at_service, together = "Prep day", "At service", "Together"
     core_meat_short = (
         "Core, by thermometer: poultry 165 °F / 74 °C, ground meat 160 °F / 71 °C, whole cuts 145 °F / 63 °C with 3 "
@@ -385,7 +395,8 @@ class Words(SiteWords):
     )
 
     # ---- 9 pull and use first, 13 keeping ----
-    goes_into = "goes into {}"
+    goes_into, rest_would_go_into = "goes into {}", "the rest would go into {}"
+    taken_this_week = "this is left after this week's dishes, which take {}"
     pull_list, use_first, evening_of, from_to = "Pull list", "Use first", "Evening of", "From, to"
     from_to_line = "{source} to {to}"
     forgotten_title = "Forgotten? The morning after"
