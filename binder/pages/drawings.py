@@ -72,6 +72,7 @@ class DayLine:
     words: str
     frozen: bool = False
     marks: tuple[date, ...] = ()  # days on which some of it is eaten
+    whose: str = ""  # said after `row`, and kept whole where there is little room
 
 
 def timeline(
@@ -200,14 +201,32 @@ def keeping_lines(
     step = (form.width - left) / len(days)
     if step < form.font * _DAY_EM:
         heads = [str(on.day) for on in days]
+    # Where a weekday and its date would touch those of the next day, the date stands below its weekday.
+    two = step < (max(map(len, heads), default=0) + 1) * form.character
     bottom = _HEAD + len(lines) * form.day_row
-    parts = [_tick(left + (n + 0.5) * step, head, bottom, form) for n, head in enumerate(heads)]
+    parts = [_day_head(left + (n + 0.5) * step, head, two, bottom, form) for n, head in enumerate(heads)]
     for n, line in enumerate(lines):
         top = _HEAD + n * form.day_row
-        said = fitted(line.row, left - 6, form)
+        said = _whose(line, left - 6, form)
         parts.append(rule(top, form) + written(0, form.baseline(top, form.day_row), said, "start", form))
         parts.append(_day_line(line, days, left, step, top, form))
     return whole(parts, bottom + 6, title, description, id_, form)
+
+
+def _day_head(x: float, words: str, two_lines: bool, bottom: float, form: Form) -> str:
+    if not two_lines:
+        return _tick(x, words, bottom, form)
+    above, _, below = words.rpartition(" ")
+    upper = written(x, 14 - form.font * 0.45, above, "middle", form)
+    return _tick(x, "", bottom, form) + upper + written(x, 14 + form.font * 0.5, below, "middle", form)
+
+
+def _whose(line: DayLine, width: float, form: Form) -> str:
+    """The dish shortened before its eaters are: they may be all that tells two lines apart."""
+    if not line.whose or len(line.row) * form.character <= width:
+        return fitted(line.row, width, form)
+    dish = line.row.removesuffix(line.whose)
+    return fitted(dish, width - len(line.whose) * form.character, form) + line.whose
 
 
 def _day_line(line: DayLine, days: Sequence[date], left: float, step: float, top: float, form: Form) -> str:

@@ -126,7 +126,7 @@ def keeping_day_lines(edition: Edition) -> list[DayLine]:
             several = len({_kind_of_keeping(s) for s in known if s.recipe == recipe}) > 1
             whose = f" ({', '.join(unique(s.eater for s in same))})" if several else ""
             title = edition.short(recipe) + whose
-            lines.append(DayLine(title, first, use_by, title, frozen, eaten))
+            lines.append(DayLine(title, first, use_by, title, frozen, eaten, whose))
     return lines
 
 

@@ -17,6 +17,8 @@ from binder.pages.past import weighed
 from binder.pages.portion_weight import by_past, of_portion, of_row
 from binder.reckon.facts import Batch, PackedFor, PackingRow, Serving
 
+TOGETHER = 8  # lines of a group under one head
+
 
 def pages(edition: Edition) -> tuple[Page, ...]:
     """The packing sheet of each session; a session that fills nothing has none."""
@@ -79,11 +81,16 @@ def grid(rows: Sequence[PackingRow], edition: Edition) -> Table:
         Column(w.eaten_on, width=22),
         Column(w.goes_to),
     )
-    body = [line for row in rows for line in (_group(row, edition), *_lines(row, edition))]
+    body: list[Row] = []
+    for row in rows:
+        lines = list(_lines(row, edition))
+        # A group is kept on one page; one of many lines goes on under its head once more.
+        for first in range(0, len(lines), TOGETHER):
+            body += [_group(row, edition, again=first > 0), *lines[first : first + TOGETHER]]
     return Table(columns, tuple(body), w.packing, "packing")
 
 
-def _group(row: PackingRow, edition: Edition) -> Row:
+def _group(row: PackingRow, edition: Edition, again: bool = False) -> Row:
     w = edition.words
     box = f"{row.count} × {row.container}" if row.container else w.no_container.format(row.count)
     said = [box, w.packed_as.get(row.what, row.what)] if row.what != "portion" else [box]
@@ -94,6 +101,7 @@ def _group(row: PackingRow, edition: Edition) -> Row:
     apart = facts.recipe.packed_apart if facts and row.what == "portion" else ()
     said += [w.packed_apart.format(listed(apart, w))] if apart else []
     said += [_compartments(row, edition)] if len(row.compartments) > 1 else []
+    said = [w.continued] if again else said
     return Row(((*run(edition.short(row.recipe), "strong"), *run(f" {w.dash} {', '.join(said)}")),), "group")
 
 

@@ -149,7 +149,7 @@ def test_the_box_of_a_step_keeps_clear_of_the_next_number(demo: Path) -> None:
             for number in (c for c in page.chars if abs(c["size"] - 17) < 0.1 and c["text"].isdigit()):
                 above = [b for b in boxes if abs(b["x0"] - number["x0"]) < 6 and b["top"] < number["top"]]
                 gaps += [number["top"] - max(b["bottom"] for b in above)] if above else []
-    assert len(gaps) > 20 and min(gaps) > 2 * MM
+    assert len(gaps) > 20 and min(gaps) > 3.3 * MM
 
 
 def test_pages_are_numbered_within_their_section(pages: list[str]) -> None:

@@ -1,10 +1,10 @@
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from xml.etree import ElementTree
 
 from binder.pages import run_sheet
-from binder.pages.drawings import PAPER, Bar, fitted, timeline
+from binder.pages.drawings import PAPER, SCREEN, Bar, DayLine, Form, fitted, keeping_lines, timeline
 
 from .fixture_week import SHEET, edition
 
@@ -74,3 +74,29 @@ def test_on_paper_a_drawing_comes_in_widths_and_its_type_has_twelve_units() -> N
         assert svg.get("width") == str(width) and {e.get("font-size") for e in words} == {"12"}
         assert {"cook 1", "cutting board"} <= {e.text for e in words}
         assert all(float(e.get("x") or 0) + float(e.get("width") or 0) <= width for e in svg.iter(f"{SVG}rect"))
+
+
+JUNE = [date(2026, 6, 7) + timedelta(days=n) for n in range(8)]
+
+
+def chart(form: Form, *lines: DayLine) -> list[str]:
+    heads = [f"{on:%a} {on.day}" for on in JUNE]
+    svg = ElementTree.fromstring(keeping_lines(lines, JUNE, heads, "Keeping", "lines", "keeping", form))
+    return [e.text or "" for e in svg.iter(f"{SVG}text")]
+
+
+def test_a_line_of_the_keeping_chart_keeps_its_eater_and_shortens_its_dish() -> None:
+    dish = "White bean and kale stew"
+    lines = [
+        DayLine(f"{dish}{whose}", JUNE[0], JUNE[3], "", whose=whose) for whose in (" (Petra)", " (Gus)", " (Wilma)")
+    ]
+    labels = [text for text in chart(PAPER[0], *lines) if "bean" in text]
+    assert [text.partition("… ")[2] for text in labels] == ["(Petra)", "(Gus)", "(Wilma)"]
+    assert all(len(text) * PAPER[0].character <= PAPER[0].day_label for text in labels)
+
+
+def test_the_days_of_a_keeping_chart_do_not_run_together() -> None:
+    one = DayLine("Stew", JUNE[0], JUNE[3], "")
+    assert "Sun 7" in chart(SCREEN, one)
+    found = chart(PAPER[0], one)
+    assert "Sun 7" not in found and {"Sun", "7", "14"} <= set(found)

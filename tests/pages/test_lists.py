@@ -10,7 +10,17 @@ from typing import Any
 from binder.model.quantity import Amount, exactly, point
 from binder.pages import carrying, keeping, mise_en_place, notes, packing, reheating, shopping
 from binder.pages.page import Bullets, Check, Drawing, Para
-from binder.reckon.facts import BoughtIn, Costs, MiseRow, MiseShare, PackCount, PartKept, ShoppingRow, UseFirst
+from binder.reckon.facts import (
+    BoughtIn,
+    Costs,
+    MiseRow,
+    MiseShare,
+    PackCount,
+    PackedFor,
+    PartKept,
+    ShoppingRow,
+    UseFirst,
+)
 
 from .fixture import MONDAY, SESSION, each, measure
 from .fixture_week import FRIDAY, TUESDAY, edition, servings, week_facts
@@ -222,6 +232,16 @@ def test_a_kit_is_not_shared_by_the_weight_of_its_batch() -> None:
 def test_the_real_batch_is_weighed_and_shared() -> None:
     found = table(packing.pages(edition()), "weigh")
     assert found == [("Squash and barley bake", "________ g", "3.5 kg", "1/10", "350 g")]
+
+
+def test_a_group_of_many_lines_goes_on_under_its_head() -> None:
+    """Ten eaters of one batch: eight lines under the first head, two under the same head once more."""
+    first = week_facts().packing[0]
+    many = replace(first, count=10, servings=(), for_=tuple(PackedFor(f"Eater {n}", MONDAY) for n in range(10)))
+    found = table(packing.pages(edition(facts=week_facts(packing=(many,)))), "packing")
+    heads = [n for n, row in enumerate(found) if len(row) == 1]
+    assert heads == [0, 9] and len(found) == 12
+    assert found[9] == ("Squash and barley bake – continued",)
 
 
 def test_packing_without_a_weight_gives_portions() -> None:

@@ -336,6 +336,7 @@ class Words(SiteWords):
     weighed_last, weighed_now = "{dish} {grams} ({week})", "which is {grams} for {portions}"
     week_short = "Week {}"
     weigh_note = "Weigh the cooked batch without its pan. A portion is its fraction of that, whatever was planned."
+    continued = "continued"
     nearly_note = (
         "≈ is what earlier batches weighed on average; where none was weighed, an estimate from what goes in. A "
         "weighed batch goes into the recipe as “weighs: 2400 g”."
