@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from binder.model.week import Session
+from binder.pages.cooling import is_hot, piece_kind
 from binder.pages.edition import Edition, run, session_title, together, unique
 from binder.pages.format import NBSP, first_upper
 from binder.pages.measures import amount, first_and_second, weight_text
@@ -15,6 +16,7 @@ from binder.reckon.facts import MiseRow, MiseShare
 # What comes from these aisles is washed, cut or kept apart; from those, where something is said to be done to it. The
 # rest is only measured: "dry" or "drained" is its state.
 TO_THE_BOARD = frozenset({"produce", "meat and fish", "other"})
+BOARD = "cutting board"
 CUT_IF_SAID = frozenset({"dairy and eggs", "nuts and dried fruit", "bakery"})
 
 
@@ -33,13 +35,14 @@ def _page(session: Session | None, rows: Sequence[MiseRow], edition: Edition) ->
     aisles = _aisles(edition)
     measured = [row for row in rows if is_measured(row, aisles.get(row.food, ""))]
     cut = [row for row in rows if not is_measured(row, aisles.get(row.food, ""))]
-    blocks: list[Block] = [Para(plain(w.mise_note), "note")]
-    blocks += [_table(cut, edition)] if cut else []
+    last_of_all, own_board = raw_apart(session, edition)
+    blocks: list[Block] = [Para(plain(w.mise_note if last_of_all else w.mise_note_not_last), "note")]
+    blocks += [_table(cut, w.mise_raw[last_of_all, own_board], edition)] if cut else []
     last = [row for row in measured if row.care == "avoided"]
     first = [row for row in measured if row.care != "avoided"]
     blocks += [Heading(2, w.measured_out)] if measured else []
     blocks += [Checks(by_dish(first, edition))] if first else []
-    blocks += [Para(plain(f"{w.mise_cares['avoided']}:"), "note"), Checks(by_dish(last, edition))] if last else []
+    blocks += [Para(plain(f"{w.mise_avoided}:"), "note"), Checks(by_dish(last, edition))] if last else []
     blocks += _sums(measured, edition)
     anchor = f"mise-{session.on.isoformat()}" if session else "mise"
     return Page(anchor, w.mise_en_place, "mise", tuple(blocks), subtitle=when, print_first=True)
@@ -59,7 +62,27 @@ def is_measured(row: MiseRow, aisle: str) -> bool:
     return not row.preparation or aisle not in CUT_IF_SAID
 
 
-def _table(rows: Sequence[MiseRow], edition: Edition) -> Table:
+def raw_apart(session: Session | None, edition: Edition) -> tuple[bool, bool]:
+    """By the session's run sheet: whether raw meat and fish are in hand only when no other food is cut any more, apart
+    from what waits for them; and whether they have a board that no other work takes. Without such work it is so."""
+    tasks = [task for sheet in edition.facts.run_sheets if sheet.of == session for task in sheet.tasks]
+    raw = [task for task in tasks if task.raw]
+    if not raw:
+        return True, True
+    behind = {task.id for task in raw}
+    for task in tasks:  # in order of time
+        if not behind.isdisjoint(task.after):
+            behind.add(task.id)
+    others = [task for task in tasks if task.attended and task.id not in behind and not is_hot(task)]
+    boards = [{piece for piece in task.uses if piece_kind(piece) == BOARD} for task in tasks]
+    of_raw = {board for task, on in zip(tasks, boards, strict=True) if task.raw for board in on}
+    of_others = {board for task, on in zip(tasks, boards, strict=True) if not task.raw for board in on}
+    first = min(task.start for task in raw)
+    return all(task.start < first for task in others), bool(of_raw) and of_raw.isdisjoint(of_others)
+
+
+def _table(rows: Sequence[MiseRow], raw: str, edition: Edition) -> Table:
+    """`raw` is said over what is raw meat or fish."""
     w = edition.words
     columns = (
         Column("", width=5, kind="tick"),
@@ -73,7 +96,7 @@ def _table(rows: Sequence[MiseRow], edition: Edition) -> Table:
     for row in rows:
         if row.care != care:
             care = row.care
-            made.append(Row((plain(w.mise_cares[care]),), "group"))
+            made.append(Row((plain(raw if care == "raw" else w.mise_avoided),), "group"))
         made.append(_row(row, edition))
     return Table(columns, tuple(made), w.mise_en_place, "mise")
 

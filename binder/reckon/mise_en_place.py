@@ -16,7 +16,7 @@ from binder.reckon import conversion, scaling
 from binder.reckon.batches import Need
 from binder.reckon.facts import MiseCare, MiseRow, MiseShare, RunSheet
 from binder.reckon.run_sheet_apart import holds_avoided
-from binder.reckon.run_sheet_kitchen import MEAT
+from binder.reckon.run_sheet_hands import MEAT
 from binder.reckon.run_sheet_tasks import TOGETHER
 
 _CARES: tuple[MiseCare, ...] = ("", "raw", "avoided")

@@ -22,7 +22,8 @@ from binder.reckon import run_sheet_equipment as kit
 from binder.reckon.demand import clock
 from binder.reckon.facts import Batch, KeptApart, RunSheet, Task
 from binder.reckon.run_sheet_apart import Apart, Drawn, Eaters, Pairs, asked, drawn_apart
-from binder.reckon.run_sheet_kitchen import COOLING, Setting, has_raw_meat, setting
+from binder.reckon.run_sheet_hands import has_raw_meat
+from binder.reckon.run_sheet_kitchen import COOLING, Setting, setting
 from binder.reckon.run_sheet_order import Care, careful
 from binder.reckon.run_sheet_problem import Kitchen, Plan
 from binder.reckon.run_sheet_search import search

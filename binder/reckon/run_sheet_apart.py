@@ -25,7 +25,7 @@ from binder.reckon.allergens import covered, is_allergen
 from binder.reckon.avoiding import avoided_foods, is_avoided
 from binder.reckon.facts import Batch
 from binder.reckon.run_sheet_bounds import bound
-from binder.reckon.run_sheet_kitchen import in_hand
+from binder.reckon.run_sheet_hands import in_hand
 from binder.reckon.run_sheet_order import Care, careful
 from binder.reckon.run_sheet_problem import Job, Kitchen, Plan
 from binder.reckon.run_sheet_search import Found, search

@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import gcd
 
 from binder.model.household import Household
 from binder.model.recipe import Ingredient
+from binder.reckon import run_sheet_boards as board_work
 from binder.reckon.allergens import covered, is_allergen
 from binder.reckon.avoiding import is_avoided
 from binder.reckon.facts import Batch
 from binder.reckon.run_sheet_equipment import COOK, OVEN, Equipment, Pieces, heat_of, is_hot, racks_kept
+from binder.reckon.run_sheet_hands import MEAT, handled, has_raw_meat, in_hand
 from binder.reckon.run_sheet_order import AVOIDED, PLAIN, RAW_MEAT, Care
+from binder.reckon.run_sheet_place import by_start
 from binder.reckon.run_sheet_problem import Job, Kitchen, Limit, Plan
 from binder.reckon.run_sheet_tasks import Lists, Planned
 
 HEATING = 10 * 60  # seconds from cold, or from one temperature to another: as the run sheet's rules say
 BOARD = "cutting board"
-MEAT = "meat and fish"  # the aisle
 COOLING = 2 * 60 * 60  # seconds, FDA Food Code 3-501.14: from 135 to 70 °F within 2 h
 
 
@@ -26,7 +28,7 @@ COOLING = 2 * 60 * 60  # seconds, FDA Food Code 3-501.14: from 135 to 70 °F wit
 class Setting:
     """The problem of one session: `unit` seconds of a unit of time; `pieces` of each kind of the kitchen.
 
-    `limits` are those of the kitchen; `care` says what is in hand in each job.
+    `limits` are those of the kitchen; `care` says what is in hand in each job, `raw` whether raw meat or fish is.
     """
 
     kitchen: Kitchen
@@ -34,22 +36,23 @@ class Setting:
     pieces: tuple[Pieces, ...]
     limits: tuple[Limit, ...]
     care: tuple[Care, ...]
+    raw: tuple[bool, ...]
 
     def uses(self, plan: Plan) -> list[tuple[str, ...]]:
         """The pieces each job keeps, by name: of those that are free the ones with the lowest numbers.
 
-        What needs care in hand takes the boards from the other end, so that produce keeps to boards of its own.
+        Boards are shared out by what is in hand, so that raw meat and fish keep to boards of their own.
         """
         jobs = self.kitchen.jobs
+        order = by_start(self.kitchen, plan)
+        on_boards = {kind: self._boards(kind, plan, order) for kind, of in enumerate(self.pieces) if of.kind == BOARD}
         free_from = [[0] * pieces.count for pieces in self.pieces]
         found: list[tuple[str, ...]] = [()] * len(jobs)
-        for j in sorted(range(len(jobs)), key=lambda j: (plan.starts[j], jobs[j].length > 0, j)):
+        for j in order:
             names = []
             for kind, count in jobs[j].needs:
                 free = [n for n, when in enumerate(free_from[kind]) if when <= plan.starts[j]]
-                if self.pieces[kind].kind == BOARD and self.care[j].level != PLAIN:
-                    free.reverse()
-                for n in sorted(free[:count]):
+                for n in on_boards[kind][j] if kind in on_boards else free[:count]:
                     free_from[kind][n] = plan.starts[j] + jobs[j].length
                     names.append(self.pieces[kind].name(n))
             if plan.ovens[j] >= 0:
@@ -57,6 +60,20 @@ class Setting:
                 names.append(f"{OVEN} {plan.ovens[j] + 1}" if several else OVEN)
             found[j] = tuple(names)
         return found
+
+    def _boards(self, kind: int, plan: Plan, order: Sequence[int]) -> Mapping[int, tuple[int, ...]]:
+        """The boards of each job that keeps some."""
+        there = [(j, needs[kind]) for j in order if kind in (needs := dict(self.kitchen.jobs[j].needs))]
+        works = [
+            board_work.Work(plan.starts[j], plan.starts[j] + self.kitchen.jobs[j].length, self._what(j), count)
+            for j, count in there
+        ]
+        return dict(zip((j for j, _ in there), board_work.boards(works, self.pieces[kind].count), strict=True))
+
+    def _what(self, j: int) -> int:
+        if self.raw[j]:
+            return board_work.RAW
+        return board_work.AVOIDED if self.care[j].level == AVOIDED else board_work.PLAIN
 
 
 def setting(tasks: Sequence[Planned], lists: Sequence[Lists], have: Equipment, household: Household) -> Setting:
@@ -77,7 +94,7 @@ def setting(tasks: Sequence[Planned], lists: Sequence[Lists], have: Equipment, h
     vessels = {n for pieces, n in kinds.items() if pieces.count == 1 and have.is_vessel(pieces.kind)}
     held = [next((kind for kind, _ in job.needs if kind in vessels), -1) for job in jobs]
     care = tuple(replace(of, vessel=n) for of, n in zip(_care(tasks, household), held, strict=True))
-    return Setting(kitchen, unit, tuple(kinds), limits, care)
+    return Setting(kitchen, unit, tuple(kinds), limits, care, tuple(map(has_raw_meat, tasks)))
 
 
 def _needs(task: Planned, have: Equipment) -> list[tuple[Pieces, int]]:
@@ -133,30 +150,13 @@ def _care(tasks: Sequence[Planned], household: Household) -> tuple[Care, ...]:
     for task in tasks:
         batch = task.batch
         dish = dishes.setdefault(batch.id or batch.recipe, len(dishes)) if batch else -1
-        lines = in_hand(task)
         level = PLAIN
-        if any(_is_avoided(line, avoided) for line in lines) or (batch and _from_parts(batch, avoided)):
+        if any(_is_avoided(line, avoided) for line in in_hand(task)) or (batch and _from_parts(batch, avoided)):
             level = AVOIDED
-        elif any(line.food.aisle == MEAT for line in lines):
+        elif any(line.food.aisle == MEAT for line in handled(task)):
             level = RAW_MEAT
         found.append(Care(level, task.attended, dish))
     return tuple(found)
-
-
-def has_raw_meat(task: Planned) -> bool:
-    """Whether raw meat or fish is in hand at a cutting board or apart from heat: a step on the stove kills what it may
-    spread, one before does not."""
-    hot = task.step is not None and is_hot(task.step)
-    return not hot and any(line.food.aisle == MEAT for line in in_hand(task))
-
-
-def in_hand(task: Planned) -> tuple[Ingredient, ...]:
-    """The ingredients of the step's own part, where they are written under one; else all that is cooked."""
-    if task.step is None or task.batch is None or task.batch.facts is None:
-        return ()
-    lines = tuple(line for line in task.batch.facts.recipe.ingredients if line.when == "cooked")
-    part = (task.step.part or "").casefold()
-    return tuple(line for line in lines if (line.part or "").casefold() == part) or lines
 
 
 def _is_avoided(line: Ingredient, avoided: Iterable[str]) -> bool:
@@ -165,7 +165,10 @@ def _is_avoided(line: Ingredient, avoided: Iterable[str]) -> bool:
 
 
 def _from_parts(batch: Batch, avoided: Iterable[str]) -> bool:
-    """Whether a recipe used as a part brings in an allergen that is avoided."""
-    if batch.facts is None or not any(line.recipe for line in batch.facts.recipe.ingredients):
+    """Whether a recipe used as a part of what is cooked brings in an allergen that is avoided."""
+    if batch.facts is None:
         return False
-    return any(covered(word, batch.facts.contains) for word in avoided)
+    parts = [line for line in batch.facts.recipe.ingredients if line.recipe and line.when == "cooked"]
+    known = [one.made_from for one in batch.facts.ingredients if one.made_from and one.ingredient in parts]
+    dishes = known if len(known) == len(parts) else [batch.facts]
+    return any(covered(word, dish.contains) for word in avoided for dish in dishes)

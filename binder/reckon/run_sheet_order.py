@@ -14,6 +14,7 @@ from itertools import combinations, islice, permutations
 from random import Random
 
 from binder.reckon.run_sheet_bounds import windows
+from binder.reckon.run_sheet_eased import eased
 from binder.reckon.run_sheet_exact import Effort, decide
 from binder.reckon.run_sheet_model import Model
 from binder.reckon.run_sheet_place import by_start, in_order, late, listed, stands
@@ -59,7 +60,13 @@ def careful(kitchen: Kitchen, plan: Plan, care: Sequence[Care]) -> Plan:
             if found < least:
                 best, least = tried, found
                 order[:], not_before[:] = moved, later
-    return best
+    return eased(kitchen, best, lambda plan: contrary(plan, care), lambda plan: objections(kitchen, plan, care))
+
+
+def contrary(plan: Plan, care: Sequence[Care]) -> list[tuple[int, int]]:
+    """Pairs of jobs with hands in them of which the first needs more care than the second and starts before it."""
+    hands = sorted((j for j, of in enumerate(care) if of.attended), key=lambda j: (plan.starts[j], j))
+    return [(i, j) for i, j in combinations(hands, 2) if care[i].level > care[j].level]
 
 
 def _by_vessel(care: Sequence[Care]) -> Iterator[dict[int, list[int]]]:

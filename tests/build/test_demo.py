@@ -35,6 +35,25 @@ def test_the_plan_passes_because_it_was_planned_well(facts: dict) -> None:
     assert len(facts["problems"]) <= 3
 
 
+def test_raw_meat_waits_for_produce_and_has_a_board_of_its_own_where_that_costs_no_time(facts: dict) -> None:
+    """On Sunday only the beef is cut early (its hour under pressure is the longest way), and one salad is cut after."""
+    tasks = {task["id"]: task for task in facts["run_sheets"][0]["tasks"]}
+    boards = {key: [p for p in task["uses"] if p.startswith("cutting board")] for key, task in tasks.items()}
+    raw = ["beef-ragu-polenta/beef/1", "salmon-new-potato-kit/raw-apart/1", "lamb-kofta-kit/kofta/1"]
+    cut_after = {
+        other: [key for key in tasks if boards[key] and key not in raw and tasks[key]["start"] >= tasks[other]["start"]]
+        for other in raw
+    }
+    assert cut_after[raw[1]] == cut_after[raw[2]] == ["farro-asparagus-salad/together/1"]
+    for key in cut_after[raw[0]]:
+        had_raw = {board for other in raw if tasks[other]["finish"] <= tasks[key]["start"] for board in boards[other]}
+        beside = [
+            board for other in tasks if other != key and tasks[other]["start"] < tasks[key]["finish"]
+            and tasks[key]["start"] < tasks[other]["finish"] for board in boards[other]
+        ]  # fmt: skip
+        assert beside or had_raw.isdisjoint(boards[key]), key
+
+
 def test_what_the_demo_has_to_show(demo: Path, facts: dict) -> None:
     recipes = [json.loads(path.read_text("utf-8")) for path in (demo / "site/recipes").glob("*/facts.json")]
     assert len(recipes) >= 24

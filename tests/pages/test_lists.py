@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 from typing import Any
 
@@ -19,11 +19,12 @@ from binder.reckon.facts import (
     PackedFor,
     PartKept,
     ShoppingRow,
+    Task,
     UseFirst,
 )
 
 from .fixture import MONDAY, SESSION, each, measure
-from .fixture_week import FRIDAY, TUESDAY, edition, servings, week_facts
+from .fixture_week import FRIDAY, SHEET, TUESDAY, edition, servings, task, week_facts
 from .fixture_week import shopping as rows
 from .reading import of_kind, said, table, words
 
@@ -177,6 +178,29 @@ def test_cups_and_spoons_of_one_food_are_told_by_their_sum() -> None:
         measures=(measure("1", "tbsp"), measure("3", "tsp")),
     )  # fmt: skip
     assert mise_en_place.how_much(row, edition()).replace("\u00a0", " ") == "2 tbsp"
+
+
+def said_of_raw(*tasks: Task) -> str:
+    """What stands over raw meat and fish, and the note on top, where the run sheet has these tasks."""
+    beef = replace(week_facts().mise_en_place[0], care="raw", session=SESSION)
+    facts = week_facts(mise_en_place=(beef,), run_sheets=(replace(SHEET, tasks=tasks),))
+    return words(mise_en_place.pages(edition(facts=facts))[0])
+
+
+def test_mise_en_place_says_of_raw_meat_what_is_true_of_the_run_sheet() -> None:
+    trim = task("m1", "Trim the beef.", "Beef", 30, 40, True, "cook 1", "cutting board 2", raw=True)
+    slice_ = task("m2", "Slice.", "Leeks", 0, 10, True, "cook 1", "cutting board 1")
+    brown = replace(task("m3", "Pull it apart.", "Beef", 50, 60, True, "cook 1"), after=("m1",))
+    stir = task("m4", "Stir.", "Soup", 45, 50, True, "cook 1", "burner 1")
+    assert "After all of the above, on its own board: raw meat" in said_of_raw(slice_, trim, stir, brown)
+    on_one = replace(slice_, uses=("cook 1", "cutting board 2"))
+    said_ = said_of_raw(on_one, trim)
+    assert "After all of the above: raw meat and fish. Then wash board" in said_ and "own board" not in said_
+    later = replace(slice_, start=trim.finish, finish=trim.finish + timedelta(minutes=10))
+    said_ = said_of_raw(trim, later)
+    assert "When the run sheet says, on its own board: raw meat" in said_ and "as far as the run sheet" in said_
+    said_ = said_of_raw(trim, replace(later, uses=on_one.uses))
+    assert "When the run sheet says: raw meat" in said_ and "own board" not in said_ and "After all" not in said_
 
 
 def test_mise_en_place_gives_weights_to_who_reads_metric() -> None:

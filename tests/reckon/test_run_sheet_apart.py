@@ -16,9 +16,12 @@ from binder.reckon.avoiding import is_avoided
 from binder.reckon.facts import Batch, IngredientFacts, RunSheet
 from binder.reckon.run_sheet import drawn_up, sheets
 from binder.reckon.run_sheet_apart import Pairs
-from binder.reckon.run_sheet_order import Care
+from binder.reckon.run_sheet_equipment import equipment
+from binder.reckon.run_sheet_kitchen import setting
+from binder.reckon.run_sheet_order import AVOIDED, PLAIN, Care
 from binder.reckon.run_sheet_place import in_order
 from binder.reckon.run_sheet_problem import Job, Kitchen, Limit
+from binder.reckon.run_sheet_tasks import planned
 from tests.reckon.run_sheet_kitchens import batch, broken, faults, household, recipe, session, step
 from tests.reckon.test_run_sheet_search import tiny
 
@@ -141,6 +144,20 @@ def test_what_a_part_brings_in_is_in_hand_in_the_dish_it_is_used_in() -> None:
     sheet = drawn(HOME, (cheese, []), (gratin, ["Tomas"]), (sauce("a-dip", ()), ["Ilka"]))
     assert [task.recipe for task in sheet.tasks] == ["a-dip", "cheese", "gratin"]
     assert {one.other for one in sheet.apart} == {"cheese", "gratin"}
+
+
+def test_what_is_added_at_service_is_not_in_hand_on_prep_day() -> None:
+    """Cheese over the plate at service: the ragù is not kept for the end by it, so raw meat is handled as such."""
+    base = batch(recipe("base", step("Chop.", 5)), session(), part_of=("ragu",))
+    ragu = batch(recipe("ragu", step("Fold.", 10), parts=("base",)), session(), contains=("milk",))
+    assert ragu.facts is not None and ragu.facts.recipe.ingredients
+    (part,) = ragu.facts.recipe.ingredients
+    line = IngredientFacts("base", None, "base", None, None, None, 1.0, Basis("unknown"), None, "cooked", part)
+    known = replace(ragu.facts, ingredients=(replace(line, made_from=base.facts),))
+    tasks, lists = planned((base, replace(ragu, facts=known)), have := equipment(session(), (base, ragu), HOME))
+    assert [care.level for care in setting(tasks, lists, have, HOME).care] == [PLAIN, PLAIN]
+    tasks, lists = planned((base, ragu), have)
+    assert [care.level for care in setting(tasks, lists, have, HOME).care] == [PLAIN, AVOIDED]  # nobody knows of what
 
 
 def test_what_goes_all_by_itself_asks_for_no_order() -> None:

@@ -11,9 +11,10 @@ import pytest
 
 from binder.reckon import run_sheet_search, run_sheet_stretches
 from binder.reckon.run_sheet_bounds import bound
+from binder.reckon.run_sheet_eased import eased
 from binder.reckon.run_sheet_equipment import equipment
 from binder.reckon.run_sheet_kitchen import Setting, setting
-from binder.reckon.run_sheet_order import AVOIDED, PLAIN, RAW_MEAT, Care, careful, objections
+from binder.reckon.run_sheet_order import AVOIDED, PLAIN, RAW_MEAT, Care, careful, contrary, objections
 from binder.reckon.run_sheet_place import in_order
 from binder.reckon.run_sheet_problem import Job, Kitchen, Limit, Plan
 from binder.reckon.run_sheet_search import search
@@ -202,6 +203,31 @@ def test_a_more_careful_order_keeps_the_rules_and_the_end(seed: int) -> None:
     assert not broken(at.kitchen, better)
     assert better.finish(at.kitchen) == plan.finish(at.kitchen)
     assert objections(at.kitchen, better, care) <= objections(at.kitchen, plan, care)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_no_job_of_raw_meat_could_stand_later_by_itself_to_let_produce_come_first(seed: int) -> None:
+    """Minute by minute: each job that stands before one of less care is tried at every later time."""
+    dice = Random(seed)
+    at = session_setting(seed, 26)
+    care = tuple(Care(dice.choice((PLAIN, PLAIN, PLAIN, RAW_MEAT)), of.attended, of.dish) for of in at.care)
+    plan = careful(at.kitchen, search(at.kitchen).plan, care)
+    end, least = plan.finish(at.kitchen), objections(at.kitchen, plan, care)
+    for j, _ in contrary(plan, care):
+        for when in range(plan.starts[j] + 1, end - at.kitchen.jobs[j].length + 1):
+            other = replace(plan, starts=(*plan.starts[:j], when, *plan.starts[j + 1 :]))
+            if at.kitchen.jobs[j].racks == 0 and objections(at.kitchen, other, care) < least:
+                assert broken(at.kitchen, other), (j, plan.starts[j], when)
+
+
+def test_two_jobs_change_places_where_neither_can_move_alone() -> None:
+    """One cook without a free minute: the fish goes where the salad was."""
+    kitchen = Kitchen((Job(5, ((0, 1),)), Job(10, ((0, 1),), (0,)), Job(5, ((0, 1),), (1,))), (1,))
+    kitchen = replace(kitchen, jobs=(*kitchen.jobs, Job(5, ((0, 1),), (1,))))
+    care = tuple(Care(RAW_MEAT if j == 2 else PLAIN, True, j) for j in range(4))
+    plan = Plan((0, 5, 15, 20), (-1,) * 4)
+    better = eased(kitchen, plan, lambda of: contrary(of, care), lambda of: objections(kitchen, of, care))
+    assert better.starts == (0, 5, 20, 15) and not broken(kitchen, better)
 
 
 def test_an_avoided_allergen_waits_for_all_else_where_that_costs_no_time() -> None:

@@ -182,15 +182,31 @@ class Words(SiteWords):
     # ---- 3 mise en place ----
     mise_en_place, cut_how, split_by_dish = "Mise en place", "Cut how", "For which dish"
     measured_out, measured_in_all = "Measured out, by dish", "In all: {}."
-    mise_cares = MappingProxyType(
+    mise_avoided = "Last, when the food of those who avoid it is closed and put away"
+    # By whether it is after all produce, and on boards of its own.
+    mise_raw = MappingProxyType(
         {
-            "raw": "After all of the above, on its own board: raw meat and fish. Then wash board, knife and hands.",
-            "avoided": "Last, when the food of those who avoid it is closed and put away",
+            (
+                True,
+                True,
+            ): "After all of the above, on its own board: raw meat and fish. Then wash board, knife and hands.",
+            (True, False): "After all of the above: raw meat and fish. Then wash board, knife, sink and hands.",
+            (False, True): "When the run sheet says, on its own board: raw meat and fish. Then wash board, knife and "
+            "hands, before anything else is cut.",
+            (
+                False,
+                False,
+            ): "When the run sheet says: raw meat and fish. Then wash board, knife, sink and hands, before "
+            "anything else is cut.",
         }
     )
     mise_note = (
         "Added up where it is cut alike. Vegetables, fruit and herbs before raw meat and fish; wash board, knife and "
         "hands between."
+    )
+    mise_note_not_last = (
+        "Added up where it is cut alike. Vegetables, fruit and herbs before raw meat and fish, as far as the run sheet "
+        "has time for it; wash board, knife and hands between."
     )
 
     # ---- 4 run sheet ----
