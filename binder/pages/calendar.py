@@ -16,6 +16,7 @@ from binder.pages.edition import Edition, edition_of, portions, unique
 from binder.pages.format import clock, listed, number, week_title
 from binder.pages.kit import Sitting, begin_at, is_kit, sittings
 from binder.pages.page import Calendar, Event
+from binder.pages.parts_stored import pulled_part
 from binder.pages.time_zone import observances
 from binder.reckon.facts import Carry, Pull, RunSheet, Serving, WeekFacts
 
@@ -89,7 +90,9 @@ def _pull_line(pulls: Sequence[Pull], edition: Edition) -> str:
     w, first = edition.words, pulls[0]
     count = portions(sum(p.portions for p in pulls), w)
     dish = edition.title(first.recipe)
-    return w.event_pull_line.format(dish=dish, portions=count, source=w.store(first.from_), to=w.store(first.to))
+    line = w.event_pull_line.format(dish=dish, portions=count, source=w.store(first.from_), to=w.store(first.to))
+    part = pulled_part(pulls, edition)
+    return f"{line}: {part}" if part else line
 
 
 def _carries(edition: Edition) -> Iterable[Event]:

@@ -11,6 +11,7 @@ from binder.pages.edition import Edition, portions, run, unique, whom_and_when
 from binder.pages.format import day, days, first_upper, listed
 from binder.pages.measures import amount
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, plain
+from binder.pages.parts_stored import pulled_part
 from binder.reckon.facts import Pull, RecipeFacts, Serving, UseFirst
 
 
@@ -42,8 +43,10 @@ def _pull_list(edition: Edition) -> tuple[Block, ...]:
 def _pull_row(pulls: Sequence[Pull], edition: Edition) -> Row:
     w, first = edition.words, pulls[0]
     whom = whom_and_when(((p.eater, p.date) for p in pulls), w)
+    part = pulled_part(pulls, edition)
+    dish = (*run(edition.short(first.recipe), "strong"), *run(f": {part}" if part else ""))
     return Row((
-        (), run(day(first.pull_on, w), "time"), run(edition.short(first.recipe), "strong"),
+        (), run(day(first.pull_on, w), "time"), dish,
         run(portions(sum(p.portions for p in pulls), w), "quantity"),
         plain(w.from_to_line.format(source=w.store(first.from_), to=w.store(first.to))), plain(whom),
     ))  # fmt: skip

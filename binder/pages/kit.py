@@ -28,6 +28,7 @@ from binder.pages.page import (
     Text,
     plain,
 )  # fmt: skip
+from binder.pages.parts_stored import stored_lines
 from binder.reckon.facts import Heating, RecipeFacts, ServiceSheet, ServiceTask, Serving
 
 SECONDS = 60  # of a minute
@@ -88,10 +89,7 @@ def _summary(sitting: Sitting, edition: Edition) -> tuple[tuple[str, Text], ...]
     w, first = edition.words, sitting.servings[0]
     who = unique(s.eater for s in sitting.servings)
     pairs = [(w.for_whom, plain(f"{listed(who, w)}, {first.place}: {portions(sitting.portions, w)}"))]
-    stored = [w.kept.get(first.kept, first.kept)]
-    stored += [w.used_frozen] if first.from_frozen else []
-    stored += [w.pull_evening.format(day(first.pull_on, w))] if first.pull_on else []
-    stored += [w.use_by_day.format(day(first.use_by, w))] if first.use_by else []
+    stored = stored_lines(sitting.servings, edition) or _stored(first, edition)
     pairs.append((w.stored, plain("; ".join(stored))))
     begin = begin_at(sitting, edition)
     if begin is not None:
@@ -99,6 +97,16 @@ def _summary(sitting: Sitting, edition: Edition) -> tuple[tuple[str, Text], ...]
         said = w.begin_to_eat.format(begin=_clock(begin * SECONDS), meal=clock(eaten))
         pairs.append((w.begin, run(said, "strong")))
     return tuple(pairs)
+
+
+def _stored(serving: Serving, edition: Edition) -> tuple[str, ...]:
+    """Where all of it lies: `in the freezer`, `pull in the evening of Mon 8 Jun`, `use by Wed 10 Jun`."""
+    w = edition.words
+    said = [w.kept.get(serving.kept, serving.kept)]
+    said += [w.used_frozen] if serving.from_frozen else []
+    said += [w.pull_evening.format(day(serving.pull_on, w))] if serving.pull_on else []
+    said += [w.use_by_day.format(day(serving.use_by, w))] if serving.use_by else []
+    return tuple(said)
 
 
 def _lists(sitting: Sitting, edition: Edition) -> Ingredients:

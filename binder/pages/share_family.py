@@ -1,8 +1,9 @@
 """A week's page for the family: what those who agreed to it eat, when, and where it is.
 
 Let through of a serving of an eater who agreed (`shares week: yes`): the eater's name, the day, the meal, the dish's
-title, where it is kept, the day it is moved there, its container, and whether it is taken along. Nothing of anybody
-else, no place's name, and no dish that only others eat. The page is made from a copy that holds nothing else.
+title, where it is kept, the day it is moved there, its container, and whether it is taken along; of a kit the same of
+its set and of what is stored apart, without their names. Nothing of anybody else, no place's name, and no dish that
+only others eat. The page is made from a copy that holds nothing else.
 """
 
 from __future__ import annotations
@@ -17,8 +18,19 @@ from binder.pages.edition import in_order, meal_rank, run, unique
 from binder.pages.format import day, day_long, first_upper, listed, week_title
 from binder.pages.house_style import house_style
 from binder.pages.page import Block, Column, Page, Para, Row, Table, plain
+from binder.pages.parts_stored import lies_apart
 from binder.pages.words.en import Words
 from binder.reckon.facts import Serving, WeekFacts
+
+
+@dataclass(frozen=True, slots=True)
+class HelpingPart:
+    """What is let through of a kit's set (what: set) and of what is stored apart from it (what: apart)."""
+
+    what: str
+    kept: str
+    moved_on: date | None
+    container: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +45,7 @@ class Helping:
     moved_on: date | None
     container: str | None
     along: bool
+    parts: tuple[HelpingPart, ...] = ()  # where they lie in different places
 
 
 def agreed(library: Library) -> tuple[str, ...]:
@@ -64,9 +77,11 @@ def helpings(week_facts: WeekFacts, library: Library, whom: Sequence[str], then:
 
 
 def _helping(serving: Serving, dish: str) -> Helping:
+    parts = tuple(HelpingPart(one.what, one.kept, one.pull_on, one.container) for one in serving.lies)
     return Helping(
         on=serving.date, meal=serving.meal, eater=serving.eater, dish=dish, kept=serving.kept,
         moved_on=serving.pull_on, container=serving.container, along=serving.place != HOME,
+        parts=tuple(sorted(unique(parts), key=lambda one: one.what == "set")) if lies_apart(serving.lies) else (),
     )  # fmt: skip
 
 
@@ -91,9 +106,14 @@ def _rows(of_a_day: Sequence[Helping], w: Words) -> Iterable[Row]:
 
 
 def where(one: Helping, w: Words) -> str:
-    """`Freezer; in the refrigerator from Wed 10 Jun, deep tub; taken along`."""
+    """`Freezer; in the refrigerator from Wed 10 Jun, deep tub; taken along`; of a kit each part by itself."""
+    parts = [f"{w.packed_as.get(part.what, part.what)}: {_boxed(part, w)}" for part in one.parts]
+    boxed = ". ".join(map(first_upper, parts)) or _boxed(one, w)
+    return first_upper(f"{boxed}; {w.taken_along}" if one.along else boxed)
+
+
+def _boxed(one: Helping | HelpingPart, w: Words) -> str:
     store = w.store(one.kept)
     if one.moved_on:
         store = w.moved_over.format(store=store, to=w.store("fridge"), day=day(one.moved_on, w))
-    boxed = f"{store}, {one.container}" if one.container else store
-    return first_upper(f"{boxed}; {w.taken_along}" if one.along else boxed)
+    return f"{store}, {one.container}" if one.container else store

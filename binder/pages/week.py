@@ -20,6 +20,7 @@ from binder.pages.edition import (
 from binder.pages.format import NBSP, clock, day, day_long, listed, number
 from binder.pages.kit import Sitting, begin_at
 from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
+from binder.pages.parts_stored import pulled_part
 from binder.pages.run_sheet import sheet_minutes
 from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
 
@@ -221,4 +222,5 @@ def _pull(pulls: Sequence[Pull], edition: Edition) -> Check:
     whom = w.for_day.format(listed([day(on, w) for on in sorted(unique(p.date for p in pulls))], w))
     source, to = w.store(first.from_), w.store(first.to)
     text = w.do_pull.format(dish=edition.short(first.recipe), portions=count, source=source, to=to)
-    return Check(plain(text), plain(whom))
+    part = pulled_part(pulls, edition)
+    return Check(plain(text), plain(w.separator.join(said for said in (part, whom) if said)))

@@ -185,6 +185,18 @@ class PartKept:
 
 
 @dataclass(frozen=True, slots=True)
+class PartStored:
+    """Where one part of a kit lies until it is cooked. what: set or apart; part: its name, "" where it has none."""
+
+    what: str
+    part: str
+    kept: str
+    pull_on: Day | None
+    use_by: Day | None
+    container: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class Serving:
     """One eater's portion of one dish at one meal."""
 
@@ -224,6 +236,7 @@ class Serving:
     # What the eater avoids and is no allergen: the foods of the dish that it takes in, and what no record tells.
     avoided: Mapping[str, tuple[str, ...]] = inside(default_factory=lambda: MappingProxyType({}))
     avoided_unsure: frozenset[str] = inside(default=frozenset())
+    lies: tuple[PartStored, ...] = inside(default=())  # a kit's set and what is stored apart, where each of them lies
 
 
 @dataclass(frozen=True, slots=True)

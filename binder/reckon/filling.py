@@ -42,6 +42,7 @@ class Filled:
     volume_ml: Fraction | None = None
     servings: tuple[Serving, ...] = ()
     line: MealLine | None = field(default=None)
+    part: str = ""  # of a kit's set and of what is apart: the part's name
 
 
 def filled(servings: tuple[Serving, ...], batches: tuple[Batch, ...], household: Household) -> tuple[Filled, ...]:
@@ -146,6 +147,7 @@ def _kit_part(group: list[Serving], batch: Batch, part: str, n: int, household: 
         raw_grams=cooked_weight.changes(recipe, part, first.facts.ingredients),
         servings=tuple(group),
         line=first.line,
+        part=part,
     )
 
 

@@ -1,8 +1,10 @@
 """Which container each portion goes into.
 
 The recipe's `container` is the first choice; when there are not enough, the next smallest that holds the portion and
-may be frozen if it must (any, when the volume is not known). Without one: the smallest that holds it. A box with
-compartments counts by its largest. A box is in use from its session until what is in it is eaten.
+may be frozen if it must (any, when the volume is not known: by 1 mL a gram then, common practice, one that should hold
+it before one that should not). Without one: the smallest that holds it. A box with compartments counts by its largest.
+A box is in use from its session until what is in it is eaten. A recipe's own box goes to its dishes before it goes to
+others.
 """
 
 from __future__ import annotations
@@ -16,10 +18,11 @@ from fractions import Fraction
 from binder.model.household import Container, Household
 from binder.model.week import Session
 from binder.problem import Problem, Span, warning
-from binder.reckon.facts import PackedFor, PackingRow
+from binder.reckon.facts import PackedFor, PackingRow, PartStored
 from binder.reckon.filling import Filled
 
 IN_BOXES = frozenset({"portion", "surplus"})
+APART = frozenset({"apart"})  # what is stored or packed apart from the dish it belongs to
 
 
 @dataclass(slots=True)
@@ -28,6 +31,14 @@ class _Shelf:
 
     free: dict[str, int]
     put: dict[str, str] = field(default_factory=dict)  # id of a filled thing to container
+
+    def place_in(self, thing: str, name: str | None, choices: Mapping[str, tuple[str, ...]]) -> bool:
+        """Put a thing into the box of that name, if it is one of its choices and free."""
+        if name is None or name not in choices[thing] or self.free.get(name, 0) <= 0:
+            return False
+        self.free[name] -= 1
+        self.put[thing] = name
+        return True
 
     def place(self, thing: str, choices: Mapping[str, tuple[str, ...]], tried: frozenset[str] = frozenset()) -> bool:
         """Put a thing into its first choice that is free, moving others to a later choice of theirs if that helps."""
@@ -53,14 +64,15 @@ def pack(things: tuple[Filled, ...], household: Household) -> tuple[Mapping[str,
     """Container of each filled thing by id (absent: none), and too-few-containers, too-full, not-freezer-safe."""
     put: dict[str, str] = {}
     problems: list[Problem] = []
-    # Frozen things first: fewer boxes will do for them.
-    boxed = sorted((t for t in things if _needs_box(t)), key=lambda t: t.kept != "freezer")
+    # Frozen things first: fewer boxes will do for them. What is apart comes after the dishes.
+    boxed = sorted((t for t in things if _needs_box(t)), key=lambda t: (t.what in APART, t.kept != "freezer"))
     until: list[tuple[str, date | None]] = []
     for session in sorted({t.session for t in boxed}, key=lambda s: (s.on, s.at_minutes, s.span.line)):
         here = [t for t in boxed if t.session == session]
         shelf = _Shelf(_empty(household, until, session))
         choices = {t.id: _choices(t, household.containers) for t in here}
-        short = [t for t in here if not shelf.place(t.id, choices)]
+        own = {t.id for t in here if shelf.place_in(t.id, t.facts.recipe.container, choices)}
+        short = [t for t in here if t.id not in own and not shelf.place(t.id, choices)]
         put.update(shelf.put)
         until.extend((shelf.put[t.id], t.eat_on) for t in here if t.id in shelf.put)
         problems.extend(_too_few(short, household))
@@ -69,7 +81,7 @@ def pack(things: tuple[Filled, ...], household: Household) -> tuple[Mapping[str,
 
 
 def _needs_box(thing: Filled) -> bool:
-    return thing.what in IN_BOXES or (thing.what == "set" and thing.facts.recipe.container is not None)
+    return thing.what in IN_BOXES | APART or (thing.what == "set" and thing.facts.recipe.container is not None)
 
 
 def _empty(household: Household, until: list[tuple[str, date | None]], session: Session) -> dict[str, int]:
@@ -91,7 +103,13 @@ def _choices(thing: Filled, containers: tuple[Container, ...]) -> tuple[str, ...
     fit = [box for box in containers if _holds(box, thing.volume_ml) and (box.freezer or thing.kept != "freezer")]
     in_microwave = any(s.reheat and s.reheat.means == "microwave" for s in thing.servings)
     wished = thing.facts.recipe.container
-    fit.sort(key=lambda box: (box.name != wished, in_microwave and not box.microwave, *_size(box)))
+    weighed = thing.volume_ml is None and (wished is not None or thing.what in APART)
+    by_weight = Fraction(thing.grams).limit_denominator(1000) if weighed and thing.grams is not None else None
+
+    def rank(box: Container) -> tuple[object, ...]:
+        return box.name != wished, not _holds(box, by_weight), in_microwave and not box.microwave, *_size(box)
+
+    fit.sort(key=rank)
     if not fit and wished and thing.kept != "freezer":
         return (wished,)
     return tuple(box.name for box in fit)
@@ -136,6 +154,17 @@ def _unfit(things: list[Filled], put: Mapping[str, str], household: Household) -
             found = warning(_span(thing), "not-freezer-safe", message, "name a container that may be frozen")
             problems.setdefault((found.span, found.code), found)
     return list(problems.values())
+
+
+def where_parts_lie(things: tuple[Filled, ...], put: Mapping[str, str]) -> Mapping[str, tuple[PartStored, ...]]:
+    """By a kit's serving (id): its set and each part stored apart, in the recipe's order, and where they lie."""
+    found: dict[str, tuple[PartStored, ...]] = {}
+    for thing in things:
+        if thing.what in ("set", "apart"):
+            part = PartStored(thing.what, thing.part, thing.kept, thing.pull_on, thing.use_by, put.get(thing.id))
+            for serving in thing.servings:
+                found[serving.id] = (*found.get(serving.id, ()), part)
+    return found
 
 
 def rows(things: tuple[Filled, ...], put: Mapping[str, str], household: Household) -> tuple[PackingRow, ...]:

@@ -57,7 +57,8 @@ def reckon_week(
     shopped, loose = shopping.shop(needs, foods, library.foods, household, first_day)
     things = filling.filled(settled.servings, made, household)
     put, packed = packing.pack(things, household)
-    servings = tuple(replace(s, container=put.get(s.id)) for s in settled.servings)
+    lies = packing.where_parts_lie(things, put)
+    servings = tuple(replace(s, container=put.get(s.id), lies=lies.get(s.id, ())) for s in settled.servings)
     placed, next_free = labels.place(things, household.labels, week.key)
     found = remedies.with_remedies(settled.problems, week, library, facts, stock, today)
     return WeekFacts(

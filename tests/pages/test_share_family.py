@@ -8,7 +8,7 @@ from datetime import date
 import pytest
 
 from binder.model.library import Library
-from binder.pages.share_family import Helping, agreed, family_page, helpings
+from binder.pages.share_family import Helping, HelpingPart, agreed, family_page, helpings
 
 from .fixture_site import whole_library
 from .fixture_week import week_facts
@@ -69,7 +69,8 @@ def test_a_week_without_a_meal_of_theirs_says_so() -> None:
 def test_the_written_list_of_what_is_let_through() -> None:
     """A field more is one more thing that people did not agree to: it belongs on the list first."""
     names = [f.name for f in fields(Helping)]
-    assert names == ["on", "meal", "eater", "dish", "kept", "moved_on", "container", "along"]
+    assert names == ["on", "meal", "eater", "dish", "kept", "moved_on", "container", "along", "parts"]
+    assert [f.name for f in fields(HelpingPart)] == ["what", "kept", "moved_on", "container"]
 
 
 def test_a_dish_from_the_freezer_says_when_it_is_moved() -> None:

@@ -483,6 +483,7 @@ class Words(SiteWords):
     # ---- 10 kits ----
     kit, stored, pull_evening, begin, use_by_day = "Set", "Stored", "pull in the evening of {}", "Begin", "use by {}"
     stored_apart = "Stored apart: {}"
+    only_part = "only {moved}; {rest}: {kept} already"
     heat_oven, heat_oven_to = "Heat the oven.", "Heat the oven to {}."
     timed_with = "Timed together with {}, cooked for the same meal."
     begin_to_eat = "{begin}, to eat at {meal}"
