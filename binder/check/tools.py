@@ -20,8 +20,11 @@ _SAME = MappingProxyType(
         "hotplate": "burner", "hot plate": "burner", "stove burner": "burner", "gas burner": "burner",
         "refrigerator": "fridge", "microwave oven": "microwave", "chopping board": "cutting board",
         "board": "cutting board",
-        "electric kettle": "kettle", "cool box": "cool bag", "cooler": "cool bag", "vacuum flask": "insulated flask",
-        "flask": "insulated flask", "insulated jar": "insulated flask", "deep freeze": "freezer",
+        "electric kettle": "kettle", "cool box": "cool bag", "cooler": "cool bag", "cooler bag": "cool bag",
+        "insulated bag": "cool bag", "insulated lunch bag": "cool bag", "ice chest": "cool bag",
+        "ice pack": "cold pack", "freezer pack": "cold pack", "gel pack": "cold pack", "cool pack": "cold pack",
+        "vacuum flask": "insulated flask", "flask": "insulated flask", "insulated jar": "insulated flask",
+        "deep freeze": "freezer",
         "deep freezer": "freezer",
     }
 )  # fmt: skip

@@ -12,8 +12,9 @@ from zoneinfo import ZoneInfo
 
 from binder.model.household import HOME
 from binder.model.library import Library
+from binder.pages.carrying import uncooled_short
 from binder.pages.edition import Edition, edition_of, portions, unique
-from binder.pages.format import clock, listed, number, week_title
+from binder.pages.format import clock, first_upper, listed, number, week_title
 from binder.pages.kit import Sitting, begin_at, is_kit, sittings
 from binder.pages.page import Calendar, Event
 from binder.pages.parts_stored import pulled_part
@@ -104,6 +105,7 @@ def _carry(carry: Carry, edition: Edition) -> Event:
     w = edition.words
     lines = [*unique(item.what for item in carry.items), *([w.cold_source_needed] if carry.cold else [])]
     lines += [w.into_fridge_there] if carry.into_fridge else []
+    lines += [first_upper(uncooled_short(carry, edition))] if carry.uncooled else []
     return Event(
         uid(edition, "carry", carry.date.isoformat(), carry.eater, carry.place), _at(carry.date, carry.leaves, edition),
         CARRY_MINUTES, w.event_carry.format(eater=carry.eater, place=carry.place), "\n".join(lines), 0,

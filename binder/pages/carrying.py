@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from fractions import Fraction
 
 from binder.pages.edition import Edition, run, unique
-from binder.pages.format import TIMES, day_long, first_upper, listed
+from binder.pages.format import TIMES, clock, day_long, first_upper, listed, minutes
 from binder.pages.measures import amount
 from binder.pages.page import Block, Box, Bullets, Check, Checks, Heading, Page, Para, plain
 from binder.reckon.facts import Carry, CarryItem
@@ -34,8 +35,29 @@ def _carry(carry: Carry, edition: Edition) -> list[Block]:
     title = w.carry_to.format(eater=carry.eater, place=carry.place)
     checks = [_item(item, edition) for item in carry.items]
     checks += [Check(plain(w.comes_home), plain(", ".join(_counted(carry.comes_home))))] if carry.comes_home else []
+    warm = (*run(w.uncooled_title, "strong"), *plain(uncooled(carry, edition))) if carry.uncooled else ()
+    cold = [Para(warm, "caution")] if warm else []
     there = [Para(plain(w.there_already.format(listed(carry.there, w))), "note")] if carry.there else []
-    return [Heading(3, title), *there, Checks(tuple(checks), 2)]
+    return [Heading(3, title), *there, *cold, Checks(tuple(checks), 2)]
+
+
+def uncooled(carry: Carry, edition: Edition) -> str:
+    """How long perishable food keeps on the way, and from when on it may be out of the cold for its meal."""
+    w, at = edition.words, carry.meal_at
+    hours, hot = carry.uncooled_hours
+    said = w.uncooled.format(place=carry.place, hours=hours, hot=hot)
+    if at is None or at < hours * 60:
+        return said + w.uncooled_unknown
+    said += w.uncooled_at.format(meal=clock(at), usual=clock(at - hours * 60), warm=clock(at - hot * 60))
+    if carry.leaves >= at:
+        return said
+    return said + w.uncooled_since.format(leaves=clock(carry.leaves), long=minutes(Fraction(at - carry.leaves)))
+
+
+def uncooled_short(carry: Carry, edition: Edition) -> str:
+    """The same in a line of a list."""
+    hours, hot = carry.uncooled_hours
+    return edition.words.uncooled_short.format(hours=hours, hot=hot)
 
 
 def _counted(things: Sequence[str]) -> tuple[str, ...]:

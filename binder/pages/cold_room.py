@@ -8,6 +8,8 @@ from binder.pages.format import TIMES, day, first_upper, fraction, grams, listed
 from binder.pages.page import Block, Heading, Para, plain
 from binder.reckon.facts import FrozenBoxes
 
+NAMED = frozenset({"set", "apart", "packed apart"})  # what is not the dish itself, and says so beside its box
+
 
 def freeze_list(session: Session | None, edition: Edition) -> list[Block]:
     """What a prep day freezes, in which boxes, the room to leave, and what the freezer takes in a day."""
@@ -31,7 +33,8 @@ def _boxes(boxes: FrozenBoxes, edition: Edition) -> str:
     w = edition.words
     box = boxes.container or w.packed_as.get(boxes.what, boxes.what)
     room = f" ({w.room_at_top.format(fraction(boxes.headspace_inches))})" if boxes.headspace_inches else ""
-    return f"{boxes.count}{TIMES}{box} {edition.short(boxes.recipe)}{room}"
+    apart = f", {w.packed_as.get(boxes.what, boxes.what)}" if boxes.container and boxes.what in NAMED else ""
+    return f"{boxes.count}{TIMES}{box} {edition.short(boxes.recipe)}{apart}{room}"
 
 
 def room(edition: Edition) -> list[Block]:

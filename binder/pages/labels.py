@@ -5,7 +5,7 @@ from __future__ import annotations
 from binder.model.library import Library
 from binder.pages.card_notes import allergen_words
 from binder.pages.edition import Edition, edition_of, is_cold, portions, unique
-from binder.pages.format import NBSP, day, first_upper, week_title
+from binder.pages.format import NBSP, day, first_upper, listed, week_title
 from binder.pages.page import Label, LabelPages, RegistrationSheet
 from binder.pages.portion_weight import of_label
 from binder.pages.words import words_of
@@ -100,11 +100,14 @@ def _heat(facts: LabelFacts, edition: Edition) -> str:
         return w.cook_it
     if facts.what == "apart":
         return w.label_apart
-    if facts.what == "by-product":
+    if facts.what in ("by-product", "packed apart"):
         return ""
-    if facts.reheat is None:
-        return w.eat_as_it_is
-    return w.eat_cold if is_cold(facts.reheat) else first_upper(facts.reheat.text)
+    said = w.eat_as_it_is
+    if facts.reheat is not None:
+        said = w.eat_cold if is_cold(facts.reheat) else first_upper(facts.reheat.text)
+    known = edition.facts_of(facts.recipe)
+    apart = known.recipe.packed_apart if known else ()
+    return f"{said}; {w.packed_apart.format(listed(apart, w))}" if apart else said
 
 
 def _small(facts: LabelFacts, edition: Edition) -> str:

@@ -94,6 +94,7 @@ def _group(row: PackingRow, edition: Edition, again: bool = False) -> Row:
     w = edition.words
     box = f"{row.count} × {row.container}" if row.container else w.no_container.format(row.count)
     said = [box, w.packed_as.get(row.what, row.what)] if row.what != "portion" else [box]
+    said = [*([row.part] if row.part else []), *said]
     tare = next((c.tare_g for c in edition.household.containers if c.name == row.container), None)
     said += _until(row, edition)
     said += [w.tare.format(grams(tare))] if tare else []

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from binder.model.stock import Lot
+from binder.pages.cold_room import NAMED
 from binder.pages.edition import portions, run, unique
 from binder.pages.format import day, day_with_year, first_upper, listed
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, Text, plain
@@ -113,5 +114,6 @@ def _packed(row: PackingRow, shelf: Shelf) -> Row:
     named = (" ".join([*([p.eater] if p.eater else []), day(p.date, w) if p.date else w.any_day]) for p in row.for_)
     whom = unique(named)
     made = day(row.session.on, w) if row.session else w.not_known
+    much += f", {w.packed_as[row.what]}" if row.container and row.what in NAMED else ""
     said = listed(whom, w) or w.packed_as.get(row.what, row.what)
     return Row((shelf.dish(row.recipe), plain(much), plain(made), plain(said)))

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from binder.model.household import HOME
+from binder.pages.carrying import uncooled_short
 from binder.pages.edition import (
     Edition,
     chunks,
@@ -132,6 +133,7 @@ def _carry(carry: Carry, edition: Edition) -> Check:
     text = w.do_carry.format(eater=carry.eater, place=carry.place, count=count)
     note = [listed(dishes, w)] if dishes else []
     note += [w.with_cold_packs] if carry.cold else []
+    note += [uncooled_short(carry, edition)] if carry.uncooled else []
     return Check(plain(text), plain(", ".join(note)))
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
+from types import MappingProxyType
 
 from binder.model.food import Food
 from binder.model.household import HOME, Household, Place
@@ -12,12 +14,15 @@ from binder.model.quantity import Amount, exactly
 from binder.model.recipe import HOT_TOOLS
 from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Serving
 from binder.reckon.scaling import scaled
+from binder.tables import temperatures
 from binder.tables.words import key as plain_key
 
 FRIDGE_AISLES = frozenset({"dairy and eggs", "meat and fish", "produce"})
 PERISHABLE = frozenset({"dairy and eggs", "meat and fish"})
 FLASK = "insulated flask"
 COLD_PACKS = "cold pack"
+COOL_BAG = "cool bag"
+NO_BOXES: Mapping[str, tuple[str, ...]] = MappingProxyType({})
 # FSIS: perishable food carried without a cold source keeps 2 h; two cold sources are advised.
 COLD_SOURCES = 2
 # How long a meal takes, and a way to the door before the next one: common practice.
@@ -25,8 +30,13 @@ AT_TABLE = 30
 AT_THE_DOOR = 10
 
 
-def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Carry, ...]:
-    """What goes to which place on which day, for each eater who eats away from home."""
+def carry_list(
+    servings: tuple[Serving, ...], household: Household, apart: Mapping[str, tuple[str, ...]] = NO_BOXES
+) -> tuple[Carry, ...]:
+    """What goes to which place on which day, for each eater who eats away from home.
+
+    `apart`: by serving (id), the containers of what is packed apart from it.
+    """
     found: dict[tuple[date, str, str], list[Serving]] = {}
     for serving in servings:
         if serving.date and serving.place != HOME:
@@ -36,7 +46,7 @@ def carry_list(servings: tuple[Serving, ...], household: Household) -> tuple[Car
     order = sorted(found, key=lambda key: (key[0], leaves[key], rank[key[1]], key[2]))
     carries = tuple(
         replace(
-            _carry(key, found[key], _for_freezer(key, servings), household.place(key[2])),
+            _carry(key, found[key], _for_freezer(key, servings), household, apart),
             leaves=leaves[key],
             into_fridge=household.place(key[2]).tool("fridge") is not None and any(map(needs_cold, found[key])),
         )
@@ -67,8 +77,14 @@ def _for_freezer(key: tuple[date, str, str], servings: tuple[Serving, ...]) -> l
     ]
 
 
-def _carry(key: tuple[date, str, str], servings: list[Serving], more: list[CarryItem], place: Place) -> Carry:
-    items: list[CarryItem] = list(more)
+def _carry(
+    key: tuple[date, str, str],
+    servings: list[Serving],
+    more: list[CarryItem],
+    household: Household,
+    apart: Mapping[str, tuple[str, ...]],
+) -> Carry:
+    place, items = household.place(key[2]), list(more)
     for serving in servings:
         items.extend(_dish(serving))
         items.extend(_extras(serving))
@@ -77,17 +93,30 @@ def _carry(key: tuple[date, str, str], servings: list[Serving], more: list[Carry
     if any(map(_in_flask, servings)):
         items.append(CarryItem(FLASK, None, "cupboard", "flask"))
     items.append(CarryItem("cutlery", None, "drawer", "cutlery"))
+    bag = _has_either(COOL_BAG, place, household)
     if cold:
         items.append(CarryItem(COLD_PACKS, exactly(COLD_SOURCES, "each"), "freezer", "cold source"))
+    if cold and bag:
+        items.append(CarryItem(COOL_BAG, None, "cupboard", "cool bag"))
+    uncooled = cold and not bag and not _has_either(COLD_PACKS, place, household)
+    chilled = [household.meal_times.get(s.meal) for s in servings if needs_cold(s)]
     stays = frozenset(plain_key(one) for one in place.stays_there)
     waiting = [s.facts.title for s in servings if s.facts and s.stored_at == place.name]
     there = tuple(dict.fromkeys([*waiting, *(item.what for item in items if _stays(item, stays))]))
     carried = tuple(item for item in items if not _stays(item, stays))
-    return Carry(key[0], key[1], key[2], carried, cold, there, _comes_home(servings, carried))
+    home = _comes_home(servings, carried, apart)
+    at = max((one for one in chilled if one is not None), default=None)
+    hours = (temperatures.UNCOOLED_HOURS, temperatures.UNCOOLED_HOURS_HOT)
+    made = Carry(key[0], key[1], key[2], carried, cold, there, home)
+    return replace(made, uncooled=uncooled, uncooled_hours=hours, meal_at=at)
+
+
+def _has_either(kind: str, place: Place, household: Household) -> bool:
+    return any(one.tool(kind) for one in (place, household.place(HOME)))
 
 
 def _stays(item: CarryItem, stays: frozenset[str]) -> bool:
-    return item.kind in ("at service", "tool", "cutlery", "flask") and plain_key(item.what) in stays
+    return item.kind in ("at service", "tool", "cutlery", "flask", "cool bag") and plain_key(item.what) in stays
 
 
 def _tools(servings: list[Serving], place: Place) -> list[CarryItem]:
@@ -97,10 +126,18 @@ def _tools(servings: list[Serving], place: Place) -> list[CarryItem]:
     return [CarryItem(kind, None, "kitchen", "tool") for kind in lacking]
 
 
-def _comes_home(servings: list[Serving], carried: tuple[CarryItem, ...]) -> tuple[str, ...]:
+def _comes_home(
+    servings: list[Serving], carried: tuple[CarryItem, ...], apart: Mapping[str, tuple[str, ...]]
+) -> tuple[str, ...]:
     """The empty containers, and what else went along and is wanted again; the box of what went in a flask is home."""
-    boxes = [s.container for s in servings if s.container and s.kept != "at service" and not _in_flask(s)]
-    return (*boxes, *(i.what for i in carried if i.kind in ("tool", "flask", "cutlery", "cold source")))
+    boxes = [
+        box
+        for s in servings
+        if s.kept != "at service"
+        for box in (*([s.container] if s.container and not _in_flask(s) else []), *apart.get(s.id, ()))
+    ]
+    kinds = ("tool", "flask", "cutlery", "cool bag", "cold source")
+    return (*boxes, *(i.what for i in carried if i.kind in kinds))
 
 
 def _travelling_once(carries: tuple[Carry, ...], household: Household) -> tuple[Carry, ...]:

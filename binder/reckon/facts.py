@@ -481,7 +481,7 @@ class PackingRow:
     grams_each: float | None
     compartments: tuple[str, ...]
     for_: tuple[PackedFor, ...]
-    what: str = inside(default="portion")  # portion, surplus, set, apart, by-product
+    what: str = inside(default="portion")  # portion, surplus, set, apart, packed apart, by-product
     portions_each: Fraction | None = inside(default=None)
     kept: str = inside(default="fridge")
     session: Session | None = inside(default=None)
@@ -489,6 +489,7 @@ class PackingRow:
     cooked_grams_each: float | None = None
     cooked_grams_from: CookedFrom | None = None
     raw_grams: bool = inside(default=False)  # the session's steps roast, drain or dry what `grams_each` weighs
+    part: str = inside(default="")  # of what is packed apart: the part's name
 
 
 @dataclass(frozen=True, slots=True)
@@ -559,7 +560,7 @@ class CarryItem:
     what: str
     amount: Amount | None
     from_: str
-    kind: str = inside(default="dish")  # dish, beside, at service, tool, cold source, cutlery
+    kind: str = inside(default="dish")  # dish, beside, at service, tool, cold source, cool bag, cutlery
     recipe: str | None = inside(default=None)
 
 
@@ -573,9 +574,12 @@ class Carry:
     items: tuple[CarryItem, ...]
     cold: bool
     there: tuple[str, ...] = ()  # what is at the place already: it stays there, or travelled on an earlier day
-    comes_home: tuple[str, ...] = ()  # containers, flask, cold packs
+    comes_home: tuple[str, ...] = ()  # containers, flask, cool bag, cold packs
     leaves: int = inside(default=7 * 60)  # minutes after midnight
     into_fridge: bool = inside(default=False)  # has to stay cold, and the place has a refrigerator
+    uncooled: bool = False  # it needs cold, and neither the place nor home has anything that keeps it so
+    uncooled_hours: tuple[int, int] = inside(default=(0, 0))  # how long that may last: on a usual day, on a hot one
+    meal_at: int | None = inside(default=None)  # minutes after midnight of its last chilled meal
 
 
 @dataclass(frozen=True, slots=True)

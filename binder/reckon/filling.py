@@ -1,4 +1,4 @@
-"""What a session fills: a portion for each serving, surplus, by-products, a kit's set and what is stored apart from it.
+"""What a session fills: portions, surplus, by-products, a kit's set and what is apart from it, parts packed apart.
 
 Each becomes one container and one label.
 """
@@ -6,7 +6,7 @@ Each becomes one container and one label.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
@@ -20,7 +20,7 @@ from binder.tables import keeping as chart
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """One thing that is packed and labelled. what: portion, surplus, set, apart or by-product."""
+    """One thing that is packed and labelled. what: portion, surplus, set, apart, packed apart or by-product."""
 
     id: str
     what: str
@@ -42,7 +42,7 @@ class Filled:
     volume_ml: Fraction | None = None
     servings: tuple[Serving, ...] = ()
     line: MealLine | None = field(default=None)
-    part: str = ""  # of a kit's set and of what is apart: the part's name
+    part: str = ""  # of a kit's set and of what is apart or packed apart: the part's name
 
 
 def filled(servings: tuple[Serving, ...], batches: tuple[Batch, ...], household: Household) -> tuple[Filled, ...]:
@@ -54,8 +54,8 @@ def filled(servings: tuple[Serving, ...], batches: tuple[Batch, ...], household:
         if batch.facts.form == "kit":
             found.extend(_kits(of_batch, batch, household))
         else:
-            found.extend(_portion(s, batch) for s in of_batch)
-        found.extend(_surplus(batch, household))
+            found.extend(one for s in of_batch for one in _with_apart(_portion(s, batch)))
+        found.extend(one for s in _surplus(batch, household) for one in _with_apart(s))
         found.extend(_by_products(batch, household))
     return tuple(found)
 
@@ -89,6 +89,49 @@ def _portion(serving: Serving, batch: Batch) -> Filled:
         volume_ml=one * serving.portions if one is not None else None,
         servings=(serving,),
         line=serving.line,
+    )
+
+
+def _with_apart(dish: Filled) -> Iterator[Filled]:
+    """A portion, without what is packed apart of it, and each of those parts; a kit has its own."""
+    parts = dish.facts.recipe.packed_apart if dish.facts.form != "kit" else ()
+    apart = [_packed_apart(dish, part, n) for n, part in enumerate(parts, start=1)]
+    gone = [one.grams for one in apart]
+    yield replace(dish, grams=_less(dish.grams, gone), cooked_grams=_less(dish.cooked_grams, gone)) if apart else dish
+    yield from apart
+
+
+def _less(grams: float | None, gone: list[float | None]) -> float | None:
+    """What is left to weigh in, in g; None where a weight is not known, or where more would go than there is."""
+    known = [one for one in gone if one is not None]
+    if grams is None or len(known) < len(gone) or grams < sum(known):
+        return None
+    return grams - sum(known)
+
+
+def _packed_apart(dish: Filled, part: str, n: int) -> Filled:
+    """A part in a container of its own, as it goes in; frozen with the dish unless it is left out of the freezer."""
+    recipe, portions = dish.facts.recipe, dish.portions or Fraction(1)
+    lines = [line for line in dish.facts.ingredients if line.part == part]
+    share = float(portions / recipe.portions)
+    known = bool(lines) and all(line.grams is not None for line in lines)
+    kept_itself = next((one for one in recipe.keeping.parts if one.part == part and one.apart), None)
+    fresh = dish.kept == "freezer" and kept_itself is not None and keeping.stays_fresh(kept_itself)
+    last = [one.use_by for s in dish.servings for one in s.parts if one.part == part and one.use_by]
+    return replace(
+        dish,
+        id=f"{dish.id}-packed-apart-{n}",
+        what="packed apart",
+        title=f"{dish.facts.title}: {part}",
+        kept="fridge" if fresh else dish.kept,
+        holds=allergens.union(allergens.of_line(line) for line in lines),
+        use_by=min(last) if last else None if fresh else dish.use_by,
+        pull_on=None if fresh else dish.pull_on,
+        grams=sum(line.grams.middle * line.eaten for line in lines if line.grams) * share if known else None,
+        cooked_grams=None,
+        cooked_grams_from=None,
+        volume_ml=None,
+        part=part,
     )
 
 

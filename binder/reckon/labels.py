@@ -25,7 +25,7 @@ def place(things: tuple[Filled, ...], stock: LabelStock, week: str) -> tuple[tup
 
 
 def _label(thing: Filled, sheet: int, row: int, column: int, name: str) -> LabelFacts:
-    serving = thing.servings[0] if thing.servings and thing.what == "portion" else None
+    serving = thing.servings[0] if thing.servings and thing.what in ("portion", "packed apart") else None
     return LabelFacts(
         sheet=sheet,
         row=row,
@@ -42,7 +42,7 @@ def _label(thing: Filled, sheet: int, row: int, column: int, name: str) -> Label
         kept=thing.kept,
         may_contain=thing.holds.may_contain,
         not_known=thing.holds.not_known,
-        reheat=serving.reheat if serving else None,
+        reheat=serving.reheat if serving and thing.what == "portion" else None,
         grams=thing.grams if thing.cooked_grams is None else thing.cooked_grams,
         grams_from=thing.cooked_grams_from,
         raw_grams=thing.raw_grams,

@@ -22,7 +22,7 @@ from binder.reckon.facts import PackedFor, PackingRow, PartStored
 from binder.reckon.filling import Filled
 
 IN_BOXES = frozenset({"portion", "surplus"})
-APART = frozenset({"apart"})  # what is stored or packed apart from the dish it belongs to
+APART = frozenset({"apart", "packed apart"})  # what is stored or packed apart from the dish it belongs to
 
 
 @dataclass(slots=True)
@@ -71,7 +71,7 @@ def pack(things: tuple[Filled, ...], household: Household) -> tuple[Mapping[str,
         here = [t for t in boxed if t.session == session]
         shelf = _Shelf(_empty(household, until, session))
         choices = {t.id: _choices(t, household.containers) for t in here}
-        own = {t.id for t in here if shelf.place_in(t.id, t.facts.recipe.container, choices)}
+        own = {t.id for t in here if shelf.place_in(t.id, _wished(t), choices)}
         short = [t for t in here if t.id not in own and not shelf.place(t.id, choices)]
         put.update(shelf.put)
         until.extend((shelf.put[t.id], t.eat_on) for t in here if t.id in shelf.put)
@@ -82,6 +82,11 @@ def pack(things: tuple[Filled, ...], household: Household) -> tuple[Mapping[str,
 
 def _needs_box(thing: Filled) -> bool:
     return thing.what in IN_BOXES | APART or (thing.what == "set" and thing.facts.recipe.container is not None)
+
+
+def _wished(thing: Filled) -> str | None:
+    """The recipe's container, which is for the dish and not for what is packed apart from it."""
+    return None if thing.what == "packed apart" else thing.facts.recipe.container
 
 
 def _empty(household: Household, until: list[tuple[str, date | None]], session: Session) -> dict[str, int]:
@@ -102,7 +107,7 @@ def _choices(thing: Filled, containers: tuple[Container, ...]) -> tuple[str, ...
     """The boxes that will do, best first; a microwave-proof one first where it is reheated in a microwave."""
     fit = [box for box in containers if _holds(box, thing.volume_ml) and (box.freezer or thing.kept != "freezer")]
     in_microwave = any(s.reheat and s.reheat.means == "microwave" for s in thing.servings)
-    wished = thing.facts.recipe.container
+    wished = _wished(thing)
     weighed = thing.volume_ml is None and (wished is not None or thing.what in APART)
     by_weight = Fraction(thing.grams).limit_denominator(1000) if weighed and thing.grams is not None else None
 
@@ -141,7 +146,7 @@ def _unfit(things: list[Filled], put: Mapping[str, str], household: Household) -
     boxes = {box.name: box for box in household.containers}
     problems: dict[tuple[Span, str], Problem] = {}
     for thing in things:
-        wished = boxes.get(thing.facts.recipe.container or "")
+        wished = boxes.get(_wished(thing) or "")
         if wished is None:
             continue
         used = f"; {put[thing.id]} is used" if put.get(thing.id, wished.name) != wished.name else ""
@@ -164,6 +169,16 @@ def where_parts_lie(things: tuple[Filled, ...], put: Mapping[str, str]) -> Mappi
             part = PartStored(thing.what, thing.part, thing.kept, thing.pull_on, thing.use_by, put.get(thing.id))
             for serving in thing.servings:
                 found[serving.id] = (*found.get(serving.id, ()), part)
+    return found
+
+
+def boxes_apart(things: tuple[Filled, ...], put: Mapping[str, str]) -> Mapping[str, tuple[str, ...]]:
+    """By serving (id): the containers of what is packed apart from it."""
+    found: dict[str, tuple[str, ...]] = {}
+    for thing in things:
+        if thing.what == "packed apart" and thing.id in put:
+            for serving in thing.servings:
+                found[serving.id] = (*found.get(serving.id, ()), put[thing.id])
     return found
 
 
@@ -208,4 +223,5 @@ def _row(group: list[Filled], box: Container | None) -> PackingRow:
         kept=first.kept,
         session=first.session,
         servings=tuple(s.id for t in group for s in t.servings),
+        part=first.part if first.what == "packed apart" else "",
     )

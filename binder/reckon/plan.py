@@ -75,7 +75,7 @@ def reckon_week(
         labels=placed,
         labels_next_free=next_free,
         pull_list=pulling.pull_list(servings, household),
-        carry_list=carrying.carry_list(servings, household),
+        carry_list=carrying.carry_list(servings, household, packing.boxes_apart(things, put)),
         use_first=use_first.use_first(
             foods,
             shopped,

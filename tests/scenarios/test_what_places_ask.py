@@ -89,7 +89,7 @@ def test_hand_tools_that_the_place_has_not_are_carried(kitchen: Kitchen) -> None
 
 def test_boxes_and_cold_packs_come_home(kitchen: Kitchen) -> None:
     facts = kitchen.week(plan("lunch: salad, for: Ilka, on: mon")).facts()
-    assert facts["carry_list"][0]["comes_home"] == ["deep tub", "cutlery", "cold pack"]
+    assert facts["carry_list"][0]["comes_home"] == ["deep tub", "cutlery", "cold pack", "cool bag"]
 
 
 @pytest.mark.parametrize(("reheat", "home"), [("flask, filled boiling hot", False), ("cold", True)])

@@ -366,7 +366,7 @@ class Words(SiteWords):
     packed_as: Map = MappingProxyType(
         {
             "portion": "portion", "surplus": "surplus", "set": "kit set", "apart": "stored apart",
-            "by-product": "by-product",
+            "by-product": "by-product", "packed apart": "packed apart",
         }
     )  # fmt: skip
     kept: Map = MappingProxyType(
@@ -410,6 +410,16 @@ class Words(SiteWords):
         "Where cold packs are listed, two cold packs. Without them no longer than 2 h, 1 h above 90 °F / 32 °C "
         "(USDA FSIS)."
     )
+
+    uncooled_title = "Nothing keeps this cold on the way. "
+    uncooled = (
+        "Neither {place} nor home has a cool bag or cold packs listed. Without cold, perishable food keeps no longer "
+        "than {hours} h, {hot} h above 90 °F / 32 °C (USDA FSIS): "
+    )
+    uncooled_at = "eaten at {meal}, it leaves the refrigerator at {usual} or later, on such a day at {warm} or later."
+    uncooled_since = " Carried from {leaves} on, it is {long} until then."
+    uncooled_unknown = "count from when it leaves the refrigerator."
+    uncooled_short = "nothing keeps it cold: {hours} h at most, {hot} h above 90 °F / 32 °C"
 
     # ---- 9 pull and use first, 13 keeping ----
     goes_into, rest_would_go_into = "goes into {}", "the rest would go into {}"
