@@ -103,9 +103,9 @@ def _carries(edition: Edition) -> Iterable[Event]:
 
 def _carry(carry: Carry, edition: Edition) -> Event:
     w = edition.words
-    lines = [*unique(item.what for item in carry.items), *([w.cold_source_needed] if carry.cold else [])]
+    cold = first_upper(uncooled_short(carry, edition)) if carry.uncooled else w.cold_source_needed
+    lines = [*unique(item.what for item in carry.items), *([cold] if carry.cold else [])]
     lines += [w.into_fridge_there] if carry.into_fridge else []
-    lines += [first_upper(uncooled_short(carry, edition))] if carry.uncooled else []
     return Event(
         uid(edition, "carry", carry.date.isoformat(), carry.eater, carry.place), _at(carry.date, carry.leaves, edition),
         CARRY_MINUTES, w.event_carry.format(eater=carry.eater, place=carry.place), "\n".join(lines), 0,

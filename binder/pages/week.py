@@ -132,8 +132,8 @@ def _carry(carry: Carry, edition: Edition) -> Check:
     count = number(len(carry.items))
     text = w.do_carry.format(eater=carry.eater, place=carry.place, count=count)
     note = [listed(dishes, w)] if dishes else []
-    note += [w.with_cold_packs] if carry.cold else []
-    note += [uncooled_short(carry, edition)] if carry.uncooled else []
+    cold = uncooled_short(carry, edition) if carry.uncooled else w.with_cold_packs
+    note += [cold] if carry.cold else []
     return Check(plain(text), plain(", ".join(note)))
 
 
