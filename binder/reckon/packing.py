@@ -69,10 +69,15 @@ def pack(things: tuple[Filled, ...], household: Household) -> tuple[Mapping[str,
     until: list[tuple[str, date | None]] = []
     for session in sorted({t.session for t in boxed}, key=lambda s: (s.on, s.at_minutes, s.span.line)):
         here = [t for t in boxed if t.session == session]
-        shelf = _Shelf(_empty(household, until, session))
-        choices = {t.id: _choices(t, household.containers) for t in here}
-        own = {t.id for t in here if shelf.place_in(t.id, _wished(t), choices)}
-        short = [t for t in here if t.id not in own and not shelf.place(t.id, choices)]
+        shelf, choices = (
+            _Shelf(_empty(household, until, session)),
+            {t.id: _choices(t, household.containers) for t in here},
+        )
+        short = [t for t in here if not shelf.place(t.id, choices)]
+        # Who goes short is settled; of the rest, those come first whose own box it is.
+        fit, shelf = [t for t in here if t.id in shelf.put], _Shelf(_empty(household, until, session))
+        own = {t.id for t in fit if shelf.place_in(t.id, _wished(t), choices)}
+        short += [t for t in fit if t.id not in own and not shelf.place(t.id, choices)]
         put.update(shelf.put)
         until.extend((shelf.put[t.id], t.eat_on) for t in here if t.id in shelf.put)
         problems.extend(_too_few(short, household))
