@@ -1,9 +1,8 @@
-"""What closing a week does not write into stock.yaml, and says: what is past its last day, and what nobody can tell."""
+"""What closing a week says of the stock: what is past its last day, and what is not written since nobody can tell."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
@@ -13,50 +12,39 @@ from binder.reckon.closing_bought import Left
 from binder.reckon.closing_lots import NewLot, past, past_of_stock
 from binder.reckon.words import day_in_words
 
-_OVER = "{what}: its last day in the refrigerator was {day}, so {so}; {way}"
-_FROZEN = "what was frozen by then goes under `freezer:` in stock.yaml"
+_OVER = "{what}: its last day in the refrigerator was {day}; throw it away and take the line out, or {way}"
+_FROZEN = "write what was frozen by then under `freezer:` in stock.yaml"
 _RAW = "what the packs leave of {} is not written: raw it keeps a day or two; write what was frozen into stock.yaml"
 _CUT = "what is left of cut pieces is not written: {}; write into stock.yaml what is still good"
 _NO_PACK = "what the packs leave of {} is not written: no size is known; write it, or `packs` in foods.yaml"
 _MOST_OF_IT = Fraction(7, 8)
 
 
-@dataclass(frozen=True, slots=True)
-class Past:
-    """What is past its last day: new lots, the lots of stock.yaml with nothing left of them, and what is said."""
-
-    new: tuple[NewLot, ...]
-    of_stock: Mapping[str, Fraction]
-    notes: tuple[str, ...]
-
-
 def past_their_day(
     library: Library, left: Mapping[str, Fraction], new: tuple[NewLot, ...], day: date, titles: Mapping[str, str]
-) -> Past:
-    """What the week leaves in the refrigerator past its last day on the day of closing: it is thrown away, not stocked.
+) -> Iterator[str]:
+    """Says what the week leaves in the refrigerator past its last day on the day of closing. It is written as it was
+    said to be there, and does not count as on hand.
 
     Of stock.yaml only the lots that the week took from; lines that it did not touch are left to the check.
     """
-    over, notes, of_stock = past(new, day), [], {}
     days = past_of_stock(library.stock, library, day)
     for lot in library.stock.lots if library.stock else ():
         share = left.get(lot.id, Fraction(1))
         rest = reduced(lot.text, share) if share < 1 and lot.id in days else None
         if rest is not None:
-            of_stock[lot.id] = Fraction(0)
-            notes.append(_said(rest, days[lot.id], "its line is taken out of stock.yaml", _FROZEN))
-    for one in over:
+            yield _said(rest, days[lot.id], _FROZEN)
+    for one in past(new, day):
         assert one.last is not None
         way = _FROZEN
         if one.portions:
             count = figures(one.portions)
             way = f"if it was frozen by then, write --again --set {one.of}.left=0 --set {one.of}.frozen={count}"
-        notes.append(_said(line_of(one, titles), one.last, "it is not written into stock.yaml", way))
-    return Past(over, of_stock, tuple(notes))
+        yield _said(line_of(one, titles), one.last, way)
 
 
-def _said(what: str, last: date, so: str, way: str) -> str:
-    return _OVER.format(what=what, day=day_in_words(last), so=so, way=way)
+def _said(what: str, last: date, way: str) -> str:
+    return _OVER.format(what=what, day=day_in_words(last), way=way)
 
 
 def not_written(packs: Left) -> Iterator[str]:

@@ -184,12 +184,11 @@ def files_of(closing: Closing, closed: Closed) -> tuple[Mapping[str, bytes], Sto
     packs = _packs_left(closing, found) if closed.bought else None
     new = (*added(found, closing.facts, closing.library), *(packs.lots if packs else ()))
     over = past_their_day(closing.library, left, new, closed.on or closing.week.first_day, closing.titles)
-    kept = tuple(lot for lot in new if lot not in over.new)
-    stocked = after_week(closing.stock_text, closing.library.stock, {**left, **over.of_stock}, kept, closing.titles)
+    stocked = after_week(closing.stock_text, closing.library.stock, left, new, closing.titles)
     if isinstance(stocked, Problem):
         return stocked
     path = f"weeks/{closing.week.key}.md"
-    stocked = replace(stocked, notes=(*over.notes, *(not_written(packs) if packs else ())))
+    stocked = replace(stocked, notes=(*over, *(not_written(packs) if packs else ())))
     whole = replace(closed, stock=stocked.changes)
     text = edited(text_of(closing.content, path), [Put("closed", block_of(whole), ROW)], path)
     if isinstance(text, Problem):

@@ -36,7 +36,7 @@ def test_food_from_home_is_not_taken(kitchen: Kitchen) -> None:
     asks(kitchen, "home food: no").week(plan("lunch: salad, for: Tomas, on: mon", "dinner: salad, for: Tomas, on: mon"))
     problem = only(kitchen.check(), code="banned-at-place")
     assert "ward takes no food from home" in problem["message"]
-    assert problem["remedies"] == ["eat it at home: `at: home`"]
+    assert problem["remedies"] == ["eat it at home: `at: home`", "leave the dish out: take this line out"]
 
 
 def test_what_is_only_put_together_there_is_no_food_from_home(kitchen: Kitchen) -> None:
