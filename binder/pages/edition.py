@@ -185,7 +185,7 @@ def portions(count: Fraction | float, words: Words) -> str:
     exact = count if isinstance(count, Fraction) else Fraction(count).limit_denominator(1000)
     if exact.denominator in _PORTION_PARTS or exact < Fraction(1, 8):
         return with_unit(fraction(exact), words.unit("portion", exact))
-    near = half_up(exact, Fraction(1, 4))
+    near = half_up(exact, Fraction(1, 4) if exact >= Fraction(3, 16) else Fraction(1, 8))
     return words.about.format(with_unit(fraction(near), words.unit("portion", near)))
 
 

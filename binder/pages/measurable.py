@@ -17,6 +17,7 @@ from binder.pages.format import half_up
 from binder.pages.house_style import HouseStyle
 
 TOLERANCE = Fraction(3, 100)
+LEAST_OF = Fraction(3, 4)  # of the smallest that can be measured: what is less is told as less, never as nearly double
 FINE = Fraction(1, 100)  # where a second, smaller unit costs nothing: pounds before pounds and ounces
 
 # 1 US gallon is 231 cubic inches of 25.4 mm; a teaspoon is its 768th part.
@@ -108,8 +109,8 @@ def _spoons(tsp: Fraction, cup: int) -> Shown:
 
 
 def _pinches(count: Fraction) -> Shown:
-    whole = half_up(count)
-    return single(count, "pinch", (1,)) if whole else Shown(((Fraction(1), "pinch"),), less=True)
+    enough = count >= LEAST_OF
+    return single(count, "pinch", (1,)) if enough else Shown(((Fraction(1), "pinch"),), less=True)
 
 
 def _stays(value: Fraction, unit: str) -> bool:
@@ -153,6 +154,7 @@ def packed(count: Fraction, unit: str) -> Shown:
 
 
 CUT = (1, 2, 4)  # what a knife makes of a piece
+WEDGE = (8,)  # of what is cut, where a quarter would be half as much again
 HALVED = (1, 2)  # an egg, a flatbread
 WHOLE = (1,)  # a leaf, a sprig
 _WHOLE_UNITS = frozenset({"leaf", "sprig"})
@@ -163,8 +165,10 @@ def _pieces(value: Fraction, unit: str, steps: tuple[int, ...]) -> Shown:
     steps = WHOLE if unit in _WHOLE_UNITS else HALVED if unit == "clove" else steps
     if value.denominator == 3 and steps == CUT:
         return Shown(((value, unit),))
+    if steps == CUT and value < Fraction(3, 16):
+        steps = WEDGE
     least = Fraction(1, steps[-1])
-    if value < least / 2:
+    if value < least * LEAST_OF:
         return Shown(((least, unit),), less=True)
     found = _first_near([partial(single, value, unit, (d,)) for d in steps])
     return found if found.parts else Shown(((least, unit),), abs(least - value) / value)

@@ -6,6 +6,7 @@ What is printed lies within 3 % of the exact amount, or says `about`.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from binder.model.food import Food
@@ -59,6 +60,30 @@ def _text(what: Shown, words: Words, size: str = "") -> str:
     return words.about.format(said) if what.off > TOLERANCE else said
 
 
+def _in_one_style(measure: Measure, low: Shown, high: Shown) -> tuple[Shown, Shown]:
+    """Both ends of a range in one unit where that comes near: `1¼–2½ tbsp`, `2–3 tsp`; one figure for both where no
+    measure tells them apart, since either rounded its own way could come out the wrong way round."""
+    if [u for _, u in low.parts] == [u for _, u in high.parts] or not low.parts or low.less:
+        return low, high
+    if len(high.parts) == 1:
+        same = _as_single(high, measure.low / measure.high)
+        if same.off <= TOLERANCE:
+            return same, high
+    if len(low.parts) == 1:
+        same = _as_single(low, measure.high / measure.low)
+        if same.off <= TOLERANCE:
+            return low, same
+    crossing = measure.low * (1 + low.off) > measure.high * (1 - high.off)
+    return (high, high) if crossing else (low, high)
+
+
+def _as_single(one: Shown, times: Fraction) -> Shown:
+    """So many times an amount of one unit, in that unit, to a quarter."""
+    count, unit = one.parts[0]
+    same = single(count * times, unit, (4,))
+    return same if same.parts[0][0] else replace(same, off=Fraction(1))
+
+
 def _range_text(low: Shown, high: Shown, words: Words, size: str) -> str:
     """`1–2 tbsp` where both ends have one unit, else `2 tsp – 1 tbsp`."""
     ends = _text(low, words, size), _text(high, words, size)
@@ -81,17 +106,8 @@ def quantity(measure: Measure, style: HouseStyle, steps: tuple[int, ...] = CUT) 
     high = shown(measure.high, measure.unit, style, steps)
     if measure.low == measure.high:
         return _text(high, style.words, measure.size)
-    low = shown(measure.low, measure.unit, style, steps)
-    if len(high.parts) == 1 and low.parts and [u for _, u in low.parts] != [high.parts[0][1]]:
-        low = _as_single(low, measure, high)
+    low, high = _in_one_style(measure, shown(measure.low, measure.unit, style, steps), high)
     return _range_text(low, high, style.words, measure.size)
-
-
-def _as_single(low: Shown, measure: Measure, high: Shown) -> Shown:
-    """The lower end of a range in the unit of the upper one, to a quarter, where that comes near: `1¼–2½ tbsp`."""
-    count, unit = high.parts[0]
-    same = single(count * measure.low / measure.high, unit, (4,))
-    return same if same.parts[0][0] and same.off <= TOLERANCE else low
 
 
 def quantities(measures: Sequence[Measure], style: HouseStyle, steps: tuple[int, ...] = CUT) -> str:
@@ -108,13 +124,13 @@ def steps_of(food: Food) -> tuple[int, ...]:
     return CUT
 
 
-def amount(what: Amount, style: HouseStyle, like: Amount | None = None) -> str:
+def amount(what: Amount, style: HouseStyle, like: Amount | None = None, steps: tuple[int, ...] = CUT) -> str:
     """An amount in the household's own measures: pounds and cups, or grams and millilitres, or both.
 
     `like`: the pack it is sold in, whose system the amount is given in, so that a row of a list has one: ounces of a
-    pack in ounces, grams of a pack that is a round number of grams or millilitres.
+    pack in ounces, grams of a pack that is a round number of grams or millilitres. `steps`: see `quantity`.
     """
-    metric = quantity(Measure(what.low, what.high, what.unit), style)
+    metric = quantity(Measure(what.low, what.high, what.unit), style, steps)
     if what.unit == "each" or (like is not None and _round_in_metric(like)):
         return metric
     if like is not None and style.measures != "metric":

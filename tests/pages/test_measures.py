@@ -62,7 +62,9 @@ def test_weights_and_metric(value: str, unit: str, text: str) -> None:
     ("value", "unit", "text"),
     [
         ("5/2", "each", "2½"), ("12/5", "each", "about 2½"), ("4/3", "each", "1⅓"), ("5/2", "clove", "2½ cloves"),
-        ("1/20", "bunch", "less than ¼ bunch"), ("149/50", "can", "3 cans"), ("1", "portion", "1 portion"),
+        ("1/20", "bunch", "less than ⅛ bunch"), ("1/8", "each", "⅛"), ("3/20", "each", "about ⅛"),
+        ("1/4", "clove", "less than ½ clove"), ("1/32", "tsp", "less than 1 pinch"),
+        ("149/50", "can", "3 cans"), ("1", "portion", "1 portion"),
     ],
 )  # fmt: skip
 def test_counted_things(value: str, unit: str, text: str) -> None:
@@ -83,6 +85,27 @@ def test_a_size_stands_between_number_and_unit() -> None:
 )  # fmt: skip
 def test_ranges_stay_ranges(value: str, unit: str, text: str) -> None:
     assert said(value, unit) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        ("2-3", "tsp", "2–3 tsp"), ("143/10-29/2", "tbsp", "¾ cup + 2½ tbsp"), ("12-20", "oz", "¾–1¼ lb"),
+        ("1-2", "pinch", "1–2 pinches"),
+    ],
+)  # fmt: skip
+def test_ranges_go_from_low_to_high_in_one_unit(value: str, unit: str, text: str) -> None:
+    assert said(value, unit) == text
+
+
+@given(
+    st.fractions(Fraction(1, 96), 200, max_denominator=96),
+    st.sampled_from(("cup", "tbsp", "tsp", "pinch", "oz", "lb", "each", "clove", "leaf")),
+    st.sampled_from((measurable.CUT, measurable.HALVED, measurable.WHOLE)),
+)
+def test_about_never_doubles_nor_halves_an_amount(value: Fraction, unit: str, steps: tuple[int, ...]) -> None:
+    shown = measurable.shown(value, unit, US, steps)
+    assert shown.less or shown.off <= Fraction(1, 2)
 
 
 UNITS = ("cup", "tbsp", "tsp", "fl-oz", "pint", "quart", "oz", "lb", "each", "clove", "g", "mL", "kg")
@@ -231,7 +254,13 @@ def test_pieces_that_no_knife_parts_so_are_told_about(value: str, unit: str, foo
 
 @pytest.mark.parametrize(
     ("count", "text"),
-    [("19/6", "about 3¼ portions"), ("5/2", "2½ portions"), ("10/3", "3⅓ portions"), ("1/16", "1/16 portion")],
+    [
+        ("19/6", "about 3¼ portions"),
+        ("5/2", "2½ portions"),
+        ("10/3", "3⅓ portions"),
+        ("1/16", "1/16 portion"),
+        ("3/20", "about ⅛ portion"),
+    ],
 )
 def test_portions_that_nobody_can_share_out_are_told_about(count: str, text: str) -> None:
     assert portions(Fraction(count), US.words).replace("\u00a0", " ").replace("portions", "portion") == text.replace(
