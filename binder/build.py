@@ -16,7 +16,7 @@ from binder.model.library import Library
 from binder.outputs import SOME_SECTIONS, Kind
 from binder.pages import binder as binder_section
 from binder.pages import calendar, data, labels, schema, site
-from binder.pages.page import LabelPages
+from binder.pages.other_files import LabelPages
 from binder.press import data as json_press
 from binder.press.calendar import calendar_bytes
 from binder.press.geometry import Geometry
@@ -24,7 +24,8 @@ from binder.press.html import site_files
 from binder.press.pdf import binder_pdf
 from binder.press.picture import Copy, bare, screen_copies
 from binder.press.theme import Theme
-from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.shared import share_files
 from binder.tables import sheets
 

@@ -21,7 +21,9 @@ from binder.model.week import Week
 from binder.problem import Problem, in_order
 from binder.reckon import closing, past, plan, recipes, run_sheet
 from binder.reckon.closed import as_it_was
-from binder.reckon.facts import RecipeFacts, ToClose, WeekFacts, Year
+from binder.reckon.facts import WeekFacts
+from binder.reckon.past_facts import ToClose, Year
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.run_sheet_apart import Drawn, Pairs
 from binder.reckon.run_sheet_order import Care
 from binder.reckon.run_sheet_problem import Kitchen

@@ -13,7 +13,8 @@ from typing import Any, TypeVar
 
 from binder.memory import Book
 from binder.model.household import Household
-from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 T = TypeVar("T")
 

@@ -11,7 +11,7 @@ from binder.check.stock import dish_name, recipe_named
 from binder.problem import Span
 from binder.reckon.closing_lots import NewLot
 from binder.reckon.conversion import unit_of
-from binder.reckon.facts import Allergens
+from binder.reckon.recipe_facts import Allergens
 from binder.source.amount import Measure, print_measure, unit_at
 from binder.source.line_print import print_line
 from binder.source.numbers import in_figures, number_at

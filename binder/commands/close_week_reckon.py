@@ -24,7 +24,8 @@ from binder.reckon.closed import portions_then
 from binder.reckon.closing import Row, accounted, remaining, rows, settled, shopped_as_made
 from binder.reckon.closing_bought import Left, left_of_packs
 from binder.reckon.closing_lots import added
-from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.source.splice import Put, edited
 
 # Each dish, portion and lot of the block stands on one line.

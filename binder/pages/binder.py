@@ -24,7 +24,8 @@ from binder.pages import (
 from binder.pages.edition import Edition, as_tried, edition_of, run, session_title
 from binder.pages.format import day, day_with_year, listed, week_title
 from binder.pages.page import Binder, Block, Box, Bullets, Page, Para, Section, plain
-from binder.reckon.facts import RecipeFacts, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 # Key of its words, and what makes its pages; the number is the place in this list.
 SECTIONS: tuple[tuple[str, Callable[[Edition], tuple[Page, ...]]], ...] = (

@@ -16,7 +16,7 @@ from binder.pages.carrying import uncooled_short
 from binder.pages.edition import Edition, edition_of, portions, unique
 from binder.pages.format import clock, first_upper, listed, number, week_title
 from binder.pages.kit import Sitting, begin_at, is_kit, sittings
-from binder.pages.page import Calendar, Event
+from binder.pages.other_files import Calendar, Event
 from binder.pages.parts_stored import pulled_part
 from binder.pages.time_zone import observances
 from binder.reckon.facts import Carry, Pull, RunSheet, Serving, WeekFacts

@@ -11,7 +11,8 @@ from binder.pages.edition import Edition, unique
 from binder.pages.format import listed, number
 from binder.pages.measures import first_and_second, in_own_system, quantity, steps_of
 from binder.pages.page import IngredientGroup, IngredientLine, Ingredients
-from binder.reckon.facts import IngredientFacts, RecipeFacts, Serving
+from binder.reckon.facts import Serving
+from binder.reckon.recipe_facts import IngredientFacts, RecipeFacts
 
 
 def ingredients(facts: RecipeFacts, factor: Fraction, servings: Sequence[Serving], edition: Edition) -> Ingredients:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from binder.pages.edition import Edition, unique
 from binder.pages.format import days, listed
-from binder.reckon.facts import PartKeeps, RecipeFacts, Serving
+from binder.reckon.facts import Serving
+from binder.reckon.recipe_facts import PartKeeps, RecipeFacts
 
 Limits = Sequence[tuple[str, int]]  # eater, days after the day made
 

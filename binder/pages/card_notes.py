@@ -11,7 +11,8 @@ from binder.pages.edition import PRESSURE_COOKER, Edition, run, unique
 from binder.pages.format import first_upper, listed
 from binder.pages.measures import in_own_system, quantities, steps_of
 from binder.pages.page import Block, Box, Bullets, Para, Text, plain
-from binder.reckon.facts import Batch, RecipeFacts, Serving
+from binder.reckon.facts import Batch, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 
 
 def allergen_words(

@@ -10,7 +10,9 @@ from binder.pages.figures import IN_SHORT, figure_of, in_short, missing_foods, t
 from binder.pages.format import listed
 from binder.pages.measures import amount, in_own_system, quantity
 from binder.pages.portion_weight import by_past, of_portion, weight
-from binder.reckon.facts import Nutrition, Past, PerPortion, RecipeFacts, Serving
+from binder.reckon.facts import Serving
+from binder.reckon.past_facts import Past
+from binder.reckon.recipe_facts import Nutrition, PerPortion, RecipeFacts
 
 NO_PAST = Past()
 # What is added to a portion is told in grams from this share of it on.

@@ -12,7 +12,8 @@ from binder.pages.edition import Edition, unique
 from binder.pages.format import clock, minutes
 from binder.pages.page import Block, Heading, Para, StepGroup, StepLine, Steps, plain
 from binder.pages.run_sheet import length, set_apart
-from binder.reckon.facts import Batch, RecipeFacts, Task
+from binder.reckon.facts import Batch, Task
+from binder.reckon.recipe_facts import RecipeFacts
 
 BOARD = "cutting board"
 

@@ -7,7 +7,8 @@ from binder.pages.format import day, minutes, week_title
 from binder.pages.page import Ask, AskGroup, Block, Form, Heading, Page, Para, plain
 from binder.pages.site_shelf import WEEKS_PATH, Shelf, week_path
 from binder.pages.words.en import Words
-from binder.reckon.facts import ToClose, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.past_facts import ToClose
 
 _AS_LISTED = "as listed"  # what the command takes
 

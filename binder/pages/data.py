@@ -1,7 +1,7 @@
 """facts.json: the same numbers for other programs, raw and with unknown as null.
 
-What is written is declared by the types of reckon.facts: a field under its own name, one made with `inside()` not at
-all. The schema (pages.schema) is read off the same types.
+What is written is declared by the types of reckon.facts and reckon.recipe_facts: a field under its own name, one made
+with `inside()` not at all. The schema (pages.schema) is read off the same types.
 """
 
 from __future__ import annotations
@@ -14,9 +14,10 @@ from typing import Any
 
 from binder.model.food import NUTRIENTS, Basis
 from binder.model.quantity import Amount, Interval
-from binder.pages.page import DataFile
+from binder.pages.other_files import DataFile
 from binder.problem import Problem
-from binder.reckon.facts import Nutrition, RecipeFacts, Tallies, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import Nutrition, RecipeFacts, Tallies
 
 SCHEMA_EDITION = 1
 

@@ -18,7 +18,8 @@ from binder.pages.house_style import HouseStyle, house_style
 from binder.pages.page import Run, RunKind, Text
 from binder.pages.short_names import short_names
 from binder.pages.words.en import Words
-from binder.reckon.facts import Batch, RecipeFacts, ReheatFacts, Serving, WeekFacts
+from binder.reckon.facts import Batch, Serving, WeekFacts
+from binder.reckon.recipe_facts import RecipeFacts, ReheatFacts
 
 T = TypeVar("T")
 

@@ -9,10 +9,10 @@ from urllib.parse import quote, urlsplit
 from binder.model.library import Library
 from binder.pages.edition import monday_of
 from binder.pages.house_style import house_style
-from binder.pages.page import Feed, FeedEntry
+from binder.pages.other_files import Feed, FeedEntry
 from binder.pages.share import let_through, share_path
 from binder.pages.site_recipe import subtitle
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 SHARE = "share"
 FEED_NAME = "feed.xml"

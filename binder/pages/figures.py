@@ -16,7 +16,7 @@ from binder.model.food import NUTRIENTS
 from binder.model.quantity import Interval
 from binder.pages.format import EN_DASH, half_up, number, with_unit
 from binder.pages.words.en import Words
-from binder.reckon.facts import Nutrition, Tallies
+from binder.reckon.recipe_facts import Nutrition, Tallies
 
 SOURCE = "21 CFR 101.9(c); FDA Food Labeling Guide, Appendix H"
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from binder.pages.edition import Edition, unique
 from binder.pages.figures import IN_SHORT, missing_foods
 from binder.pages.format import listed
-from binder.reckon.facts import IngredientFacts, RecipeFacts
+from binder.reckon.recipe_facts import IngredientFacts, RecipeFacts
 
 LABEL, TABLE = "label", "SR28"
 

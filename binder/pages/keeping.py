@@ -12,7 +12,8 @@ from binder.pages.format import day, days, first_upper, listed
 from binder.pages.measures import amount
 from binder.pages.page import Block, Box, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, plain
 from binder.pages.parts_stored import pulled_part
-from binder.reckon.facts import Pull, RecipeFacts, Serving, UseFirst
+from binder.reckon.facts import Pull, Serving, UseFirst
+from binder.reckon.recipe_facts import RecipeFacts
 
 
 def pull_pages(edition: Edition) -> tuple[Page, ...]:

@@ -29,7 +29,8 @@ from binder.pages.page import (
     plain,
 )  # fmt: skip
 from binder.pages.parts_stored import stored_lines
-from binder.reckon.facts import Heating, RecipeFacts, ServiceSheet, ServiceTask, Serving
+from binder.reckon.facts import Heating, ServiceSheet, ServiceTask, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 
 SECONDS = 60  # of a minute
 

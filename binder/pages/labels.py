@@ -6,7 +6,7 @@ from binder.model.library import Library
 from binder.pages.card_notes import allergen_words
 from binder.pages.edition import Edition, edition_of, is_cold, portions, unique
 from binder.pages.format import NBSP, day, first_upper, listed, week_title
-from binder.pages.page import Label, LabelPages, RegistrationSheet
+from binder.pages.other_files import Label, LabelPages, RegistrationSheet
 from binder.pages.portion_weight import of_label
 from binder.pages.words import words_of
 from binder.reckon.facts import LabelFacts, WeekFacts

@@ -7,7 +7,9 @@ from fractions import Fraction
 
 from binder.pages.format import NBSP, grams, half_up, number
 from binder.pages.words.en import Words
-from binder.reckon.facts import CookedFrom, LabelFacts, PackingRow, Past, PerPortion, RecipeFacts
+from binder.reckon.facts import LabelFacts, PackingRow
+from binder.reckon.past_facts import Past
+from binder.reckon.recipe_facts import CookedFrom, PerPortion, RecipeFacts
 
 
 def weight(value: float, known_from: CookedFrom | None, words: Words, short: bool = False) -> str:

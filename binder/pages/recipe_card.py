@@ -16,7 +16,8 @@ from binder.pages.edition import Edition, is_cold, name_of, portions, run, sessi
 from binder.pages.figures_from import footnote
 from binder.pages.format import day, first_upper, fraction, listed
 from binder.pages.page import Block, Facts, Heading, Page, Para, Photo, Prose, Text, plain
-from binder.reckon.facts import Batch, RecipeFacts, Serving
+from binder.reckon.facts import Batch, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 
 
 @dataclass(frozen=True, slots=True)

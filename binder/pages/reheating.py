@@ -9,7 +9,8 @@ from binder.pages.edition import Edition, is_cold, run, unique
 from binder.pages.format import first_upper, listed, seconds
 from binder.pages.page import Block, Box, Bullets, Column, Heading, Page, Para, Row, Table, plain
 from binder.pages.words.en import Words
-from binder.reckon.facts import ReheatFacts, Serving
+from binder.reckon.facts import Serving
+from binder.reckon.recipe_facts import ReheatFacts
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:

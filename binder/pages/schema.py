@@ -11,9 +11,10 @@ from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 from binder.model.food import NUTRIENTS, Basis
 from binder.model.quantity import Amount, Interval
 from binder.pages.data import SCHEMA_EDITION, written_fields
-from binder.pages.page import DataFile
+from binder.pages.other_files import DataFile
 from binder.problem import Problem
-from binder.reckon.facts import Nutrition, RecipeFacts, Tallies, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import Nutrition, RecipeFacts, Tallies
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]

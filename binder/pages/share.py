@@ -48,7 +48,8 @@ from binder.pages.site_recipe import ONCE, ingredients, subtitle, written_steps
 from binder.pages.site_shelf import no_week
 from binder.pages.structured import PROPERTIES, is_complete, recipe_json
 from binder.problem import Span
-from binder.reckon.facts import (
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import (
     Allergens,
     IngredientFacts,
     KeepsFacts,
@@ -56,7 +57,6 @@ from binder.reckon.facts import (
     PerPortion,
     RecipeFacts,
     Tallies,
-    WeekFacts,
 )
 
 NOWHERE = Span("", 1, 1, 1)

@@ -12,7 +12,8 @@ from binder.pages.format import NBSP, TIMES, first_upper, money, with_unit
 from binder.pages.house_style import HouseStyle
 from binder.pages.measures import amount, as_sold, in_own_system, merged, quantities, quantity
 from binder.pages.page import Block, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
-from binder.reckon.facts import Costs, IngredientFacts, ShoppingRow
+from binder.reckon.facts import Costs, ShoppingRow
+from binder.reckon.recipe_facts import IngredientFacts
 
 
 def pages(edition: Edition) -> tuple[Page, ...]:

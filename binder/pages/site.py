@@ -27,7 +27,9 @@ from binder.pages.site_shelf import (
 from binder.pages.site_stock import on_hand_page
 from binder.pages.site_week import later_week, week_pages
 from binder.pages.year import year_page
-from binder.reckon.facts import RecipeFacts, WeekFacts, Year
+from binder.reckon.facts import WeekFacts
+from binder.reckon.past_facts import Year
+from binder.reckon.recipe_facts import RecipeFacts
 
 NO_MARKS: Mapping[str, str] = MappingProxyType({})
 

@@ -16,7 +16,7 @@ from binder.pages.page import Block, Bullets, Column, Heading, Page, Para, Row, 
 from binder.pages.site_lists import Listing, listings
 from binder.pages.site_minutes import minutes_text, recipe_minutes
 from binder.pages.site_shelf import RECIPES_PATH, Shelf, address
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 MOST_ON_ONE_PAGE = 60  # recipes; beyond, the page of all lists is longer than anybody scrolls
 # Lines of one page; with how each dish is heated they weigh some 120 bytes each, the table of all recipes 350.

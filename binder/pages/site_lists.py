@@ -14,7 +14,7 @@ from binder.pages.page import Text
 from binder.pages.site_minutes import minutes_text, recipe_minutes
 from binder.pages.site_places import answer_words, place_answers
 from binder.pages.site_shelf import Shelf
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 MINUTE_LIMITS = (15, 30, 45, 60, 90)
 # A food is a main one from this share of the weight that is known; common practice, as on a menu.

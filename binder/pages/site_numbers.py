@@ -14,7 +14,7 @@ from binder.pages.page import Block, Bullets, Column, Fold, Heading, Para, Row, 
 from binder.pages.portion_weight import how_known
 from binder.pages.site_shelf import Shelf, address, recipe_path
 from binder.pages.words.en import Words
-from binder.reckon.facts import IngredientFacts, Nutrition, RecipeFacts
+from binder.reckon.recipe_facts import IngredientFacts, Nutrition, RecipeFacts
 
 SHOWN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g")
 GRAM_DECIMALS = 1

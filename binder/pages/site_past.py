@@ -9,7 +9,8 @@ from binder.pages.edition import portions, unique
 from binder.pages.format import fraction
 from binder.pages.page import Block, Column, Heading, Para, Row, Table, plain
 from binder.pages.site_shelf import Shelf
-from binder.reckon.facts import LastTime, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.past_facts import LastTime
 
 
 def from_past_weeks(key: str, shelf: Shelf) -> list[Block]:

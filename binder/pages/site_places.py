@@ -16,7 +16,7 @@ from binder.pages.allergens import base
 from binder.pages.edition import unique
 from binder.pages.format import first_upper, listed, seconds
 from binder.pages.words.en import Words
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 # What a reheating line's first word needs of a place; any other word is the tool's own name.
 _TOOL_FOR: Mapping[str, str] = MappingProxyType(

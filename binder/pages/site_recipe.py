@@ -44,7 +44,7 @@ from binder.pages.site_places import answer_words, place_answers
 from binder.pages.site_shelf import RECIPES_PATH, Shelf, address, recipe_path
 from binder.pages.structured import recipe_json
 from binder.pages.words.en import Words
-from binder.reckon.facts import IngredientFacts, RecipeFacts
+from binder.reckon.recipe_facts import IngredientFacts, RecipeFacts
 
 ONCE = Fraction(1)
 

@@ -28,7 +28,7 @@ from binder.pages.site_shelf import (
 )
 from binder.pages.site_week import from_to, sections_on_screen
 from binder.pages.words.en import Words
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 # Shorter words of a note are seldom what somebody looks for.
 _WORD = re.compile(r"[^\W\d_]{3,}")

@@ -18,7 +18,9 @@ from binder.pages.edition import Edition, edition_of, name_of, run, together
 from binder.pages.format import week_title
 from binder.pages.page import Binder, Crumb, RunKind, Text
 from binder.pages.words.en import Words
-from binder.reckon.facts import Costs, RecipeFacts, WeekFacts, Year
+from binder.reckon.facts import Costs, WeekFacts
+from binder.reckon.past_facts import Year
+from binder.reckon.recipe_facts import RecipeFacts
 
 HOME_PATH = "index.html"
 WEEKS_PATH = "weeks/index.html"

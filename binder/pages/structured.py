@@ -19,7 +19,7 @@ from binder.pages.figures import unit_of
 from binder.pages.format import number
 from binder.pages.page import IngredientLine
 from binder.pages.site_minutes import recipe_minutes
-from binder.reckon.facts import Nutrition, RecipeFacts
+from binder.reckon.recipe_facts import Nutrition, RecipeFacts
 
 # https://schema.org/NutritionInformation, for one portion.
 PROPERTIES: Mapping[str, str] = MappingProxyType(

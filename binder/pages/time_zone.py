@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
-from binder.pages.page import Observance
+from binder.pages.other_files import Observance
 
 _DAY, _MINUTE = timedelta(days=1), timedelta(minutes=1)
 # A year to either side has both halves of the zone's year, whatever the days.

@@ -23,7 +23,8 @@ from binder.pages.kit import Sitting, begin_at
 from binder.pages.page import Block, Bullets, Check, Checks, Column, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.parts_stored import pulled_part
 from binder.pages.run_sheet import sheet_minutes
-from binder.reckon.facts import Carry, Pull, ReheatFacts, Serving
+from binder.reckon.facts import Carry, Pull, Serving
+from binder.reckon.recipe_facts import ReheatFacts
 
 EATERS_ACROSS = 5  # more columns than this cannot be read at arm's length on a letter page
 

@@ -11,7 +11,7 @@ from binder.pages.format import fraction, minutes, money, number
 from binder.pages.page import Block, Bullets, Column, Drawing, Heading, Page, Para, Row, Table, Text, plain
 from binder.pages.site_shelf import WEEKS_PATH, Shelf, year_path
 from binder.pages.words.en import Words
-from binder.reckon.facts import DishPast, Thrown, WeekPast, Year
+from binder.reckon.past_facts import DishPast, Thrown, WeekPast, Year
 
 
 def year_page(year: Year, shelf: Shelf) -> Page:

@@ -16,7 +16,7 @@ import re
 from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, timedelta
 
-from binder.pages.page import Calendar, Event, Observance
+from binder.pages.other_files import Calendar, Event, Observance
 
 PRODUCT = "-//household-prep-binder//EN"
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")

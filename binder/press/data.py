@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from binder.pages.page import DataFile
+from binder.pages.other_files import DataFile
 
 
 def data_bytes(file: DataFile) -> bytes:

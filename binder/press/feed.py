@@ -6,7 +6,7 @@ import re
 from datetime import datetime
 from xml.etree import ElementTree
 
-from binder.pages.page import Feed, FeedEntry
+from binder.pages.other_files import Feed, FeedEntry
 
 NAMESPACE = "http://www.w3.org/2005/Atom"
 # XML 1.0, section 2.2, production Char: what is not in it may not stand in a document, not even escaped.

@@ -15,7 +15,7 @@ from math import ceil
 import segno
 from markupsafe import Markup
 
-from binder.pages.page import Label, LabelPages
+from binder.pages.other_files import Label, LabelPages
 from binder.press.fitting import LARGEST_PT, LEADING, Fact, Fitted, face, fit, height_pt
 from binder.press.geometry import Geometry
 from binder.press.setting import environment

@@ -8,7 +8,7 @@ from datetime import date
 
 from markupsafe import Markup
 
-from binder.pages.page import RegistrationSheet
+from binder.pages.other_files import RegistrationSheet
 from binder.press.geometry import Geometry
 from binder.press.labels import LONGEST_MM, cut_marks_mm
 from binder.press.setting import environment

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from types import MappingProxyType
 
 from binder.model.food import Food
-from binder.reckon.facts import Allergens, IngredientFacts
+from binder.reckon.recipe_facts import Allergens, IngredientFacts
 from binder.tables import allergens as table
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from binder.model.recipe import Ingredient
 from binder.reckon import allergens
-from binder.reckon.facts import IngredientFacts, RecipeFacts
+from binder.reckon.recipe_facts import IngredientFacts, RecipeFacts
 from binder.tables import composition, food_kinds
 from binder.tables.words import key
 

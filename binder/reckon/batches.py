@@ -15,7 +15,8 @@ from binder.model.recipe import Ingredient, Recipe
 from binder.model.week import Session, Substitution, Week
 from binder.reckon import recipes as reckoned
 from binder.reckon import scaling
-from binder.reckon.facts import Batch, RecipeFacts, Serving
+from binder.reckon.facts import Batch, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.sessions import Placed
 
 COOKED = frozenset({"cooked"})

@@ -12,7 +12,8 @@ from binder.model.food import Food
 from binder.model.household import HOME, Household, Place
 from binder.model.quantity import Amount, exactly
 from binder.model.recipe import HOT_TOOLS
-from binder.reckon.facts import Carry, CarryItem, IngredientFacts, Serving
+from binder.reckon.facts import Carry, CarryItem, Serving
+from binder.reckon.recipe_facts import IngredientFacts
 from binder.reckon.scaling import scaled
 from binder.tables import temperatures
 from binder.tables.words import key as plain_key

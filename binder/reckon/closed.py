@@ -10,7 +10,8 @@ from binder.model.food import NUTRIENTS
 from binder.model.household import Household
 from binder.model.week import Closed, ClosedRecipe
 from binder.reckon import nutrition, totals
-from binder.reckon.facts import Nutrition, RecipeFacts, Serving, WeekFacts
+from binder.reckon.facts import Serving, WeekFacts
+from binder.reckon.recipe_facts import Nutrition, RecipeFacts
 
 
 def portions_then(facts: WeekFacts, editions: Mapping[str, str]) -> tuple[ClosedRecipe, ...]:

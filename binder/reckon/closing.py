@@ -15,7 +15,9 @@ from binder.reckon import batches, demand, dishes, shopping
 from binder.reckon import stock as on_hand
 from binder.reckon.batches import Variants
 from binder.reckon.conversion import unit_of
-from binder.reckon.facts import Allergens, Batch, RecipeFacts, Serving, ToClose, WeekFacts
+from binder.reckon.facts import Batch, Serving, WeekFacts
+from binder.reckon.past_facts import ToClose
+from binder.reckon.recipe_facts import Allergens, RecipeFacts
 from binder.reckon.shopping import Bought
 from binder.reckon.stock import OnHand, amount_in
 

@@ -15,7 +15,8 @@ from binder.model.week import ClosedDish
 from binder.reckon import dishes, keeping
 from binder.reckon import stock as on_hand
 from binder.reckon.closing import NONE, Row, ratio_of
-from binder.reckon.facts import Allergens, WeekFacts
+from binder.reckon.facts import WeekFacts
+from binder.reckon.recipe_facts import Allergens
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from typing import Literal
 from binder.model.food import Food
 from binder.model.recipe import Recipe, Step
 from binder.reckon import conversion
-from binder.reckon.facts import CookedYield, IngredientFacts
+from binder.reckon.recipe_facts import CookedYield, IngredientFacts
 from binder.tables import composition, cooking_yields
 from binder.tables.words import singular
 

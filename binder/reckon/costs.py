@@ -12,7 +12,8 @@ from typing import Literal
 
 from binder.model.household import Household
 from binder.reckon import conversion
-from binder.reckon.facts import Batch, Costs, RecipeFacts, Serving
+from binder.reckon.facts import Batch, Costs, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.recipes import part_share
 from binder.reckon.shopping import Bought
 

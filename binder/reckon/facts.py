@@ -1,4 +1,4 @@
-"""What comes out of reckoning: the types behind every page and behind facts.json.
+"""What comes out of reckoning a week: the types behind its pages and behind its facts.json.
 
 A field carries the name it has in facts.json. A field made with `inside()` serves pages and later stages and is
 not written there. None is unknown, never zero.
@@ -7,168 +7,20 @@ not written there. None is unknown, never zero.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date as Day
 from datetime import datetime
 from fractions import Fraction
 from types import MappingProxyType
-from typing import Any, Literal
+from typing import Literal
 
-from binder.model.food import NUTRIENTS, Basis, Food
+from binder.model.food import Food
 from binder.model.quantity import Amount, Interval, Measure
-from binder.model.recipe import Ingredient, Recipe, Step
-from binder.model.week import MealLine, Session, Source
+from binder.model.recipe import Step
+from binder.model.week import MealLine, Session
 from binder.problem import Problem
-
-
-def inside(**options: Any) -> Any:
-    """A field that pages and later stages use and that facts.json does not show."""
-    return field(metadata={"json": False}, **options)
-
-
-@dataclass(frozen=True, slots=True)
-class Nutrition:
-    """Sums of the eleven nutrients: `values` in NUTRIENTS order (None: nothing known at all).
-
-    `at_least` names the nutrients whose sum is a lower bound; `missing` says for each the foods without a value.
-    """
-
-    values: tuple[Interval | None, ...]
-    at_least: frozenset[str] = frozenset()
-    missing: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
-
-    def value(self, nutrient: str) -> Interval | None:
-        return self.values[NUTRIENTS.index(nutrient)]
-
-
-NOTHING = Nutrition((Interval(0.0, 0.0),) * len(NUTRIENTS))
-
-
-@dataclass(frozen=True, slots=True)
-class Tallies:
-    """The household's own counts: name to count, and the names whose count is a lower bound."""
-
-    counts: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
-    at_least: frozenset[str] = frozenset()
-
-
-@dataclass(frozen=True, slots=True)
-class Allergens:
-    """In the household's list. `contains_from`/`may_from` say which foods each word comes from."""
-
-    contains: tuple[str, ...] = ()
-    may_contain: tuple[str, ...] = ()
-    not_known: tuple[str, ...] = ()  # foods with no allergen record
-    contains_from: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
-    may_from: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
-
-
-# ---- a recipe ----
-
-
-@dataclass(frozen=True, slots=True)
-class IngredientFacts:
-    """One ingredient at the recipe's written size."""
-
-    text: str
-    part: str | None
-    food: str
-    amount: Amount | None
-    grams: Interval | None  # edible portion, before cooking
-    as_purchased_grams: Interval | None
-    eaten: float
-    basis: Basis
-    measure_basis: str | None
-    when: Literal["cooked", "beside", "at service"]
-    ingredient: Ingredient = inside()
-    nutrition: Nutrition = inside(default=NOTHING)  # of what is eaten, whole recipe
-    made_from: RecipeFacts | None = inside(default=None)  # of a part made from another recipe
-    share: Interval | None = inside(default=None)  # how much of what that recipe makes; None: not known
-
-
-CookedFrom = Literal["stated", "weighed", "estimate"]
-
-
-@dataclass(frozen=True, slots=True)
-class CookedYield:
-    """Cooked weight over raw weight of one food of a dish, as an estimate used it."""
-
-    food: str
-    share: float
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class PerPortion:
-    """One portion. `grams` is stated, weighed, or the sum before cooking; `cooked_grams` what it weighs cooked."""
-
-    nutrition: Nutrition
-    grams: float | None
-    tallies: Tallies
-    grams_from: str = inside(default="")  # "stated", "weighed", "sum of ingredients before cooking"
-    cooked_grams: float | None = None
-    cooked_grams_from: CookedFrom | None = None
-    cooked_yields: tuple[CookedYield, ...] = ()  # what an estimate rests on
-    cooked_not_counted: tuple[Literal["boils off", "dries out"], ...] = ()  # what it leaves out
-    by_what_goes_in: float | None = inside(default=None)  # the estimate, beside a stated weight too
-
-
-@dataclass(frozen=True, slots=True)
-class PartKeeps:
-    """How long a part keeps by itself; apart: packed on its own, so that it does not date the dish."""
-
-    part: str
-    fridge_days: int | None
-    apart: bool
-
-
-@dataclass(frozen=True, slots=True)
-class KeepsFacts:
-    """Days that a dish keeps, by the household's caution; None: not known, or not to be frozen."""
-
-    fridge_days: int | None
-    freezer_days: int | None
-    freezes: bool
-    source: str
-    assumed: bool = inside(default=False)
-    decided_by: str | None = None  # the part that keeps shortest
-    parts: tuple[PartKeeps, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class ReheatFacts:
-    """How a dish is heated at one place; `watts` and `seconds` are those of that place."""
-
-    means: str
-    watts: int | None
-    seconds: int | None
-    text: str
-    converted_from: str = inside(default="")  # "1000 W, 2 min 30 s" when the time was converted
-    proved: bool = False  # the time is one that proved right at the place
-    formula_seconds: int | None = inside(default=None)  # what stands on the card or is worked out, where one proved
-
-
-@dataclass(frozen=True, slots=True)
-class RecipeFacts:
-    """A recipe's figures. For a variant (substitutions applied) the same type is used."""
-
-    key: str
-    title: str
-    form: str
-    meals: tuple[str, ...]
-    portions: float
-    portion: Amount | None
-    ingredients: tuple[IngredientFacts, ...]
-    per_portion: PerPortion
-    contains: tuple[str, ...]
-    may_contain: tuple[str, ...]
-    not_known: tuple[str, ...]
-    keeps: KeepsFacts
-    reheat: tuple[ReheatFacts, ...]
-    recipe: Recipe = inside()
-    allergens: Allergens = inside(default=Allergens())
-    total: Nutrition = inside(default=NOTHING)
-
+from binder.reckon.past_facts import Past, ToClose
+from binder.reckon.recipe_facts import CookedFrom, Nutrition, RecipeFacts, ReheatFacts, Tallies, inside
 
 # ---- a week ----
 
@@ -651,112 +503,6 @@ class DayTotal:
     nutrition: Nutrition
     tallies: Tallies
     aims: tuple[AimReached, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ToClose:
-    """A dish that closing the week asks about; `gives`: by-products that may have been kept."""
-
-    recipe: str
-    which: int
-    source: Source
-    made_on: Day | None
-    planned: Fraction
-    gives: tuple[str, ...] = ()
-    eaters: tuple[str, ...] = ()
-
-    @property
-    def name(self) -> str:
-        """As the answers name it: `bean-stew`, or `bean-stew/2` for the second row of a recipe."""
-        return self.recipe if self.which == 1 else f"{self.recipe}/{self.which}"
-
-
-@dataclass(frozen=True, slots=True)
-class LastTime:
-    """What became of a dish the last time a week with it was closed; portions, all of them known."""
-
-    week: str
-    made: Fraction
-    eaten: Fraction
-    left: Fraction
-    frozen: Fraction
-    thrown: Fraction
-    why: str = ""
-    left_by: tuple[tuple[str, Fraction, Fraction], ...] = ()  # eater, portions left, portions that were theirs
-
-
-@dataclass(frozen=True, slots=True)
-class Weighed:
-    """A batch that somebody weighed, cooked."""
-
-    week: str
-    grams: Fraction
-    portions: Fraction
-
-
-@dataclass(frozen=True, slots=True)
-class Past:
-    """What the closed weeks before a week say about it: by recipe key, the latest week counting."""
-
-    last: Mapping[str, LastTime] = field(default_factory=lambda: MappingProxyType({}))
-    weighed: Mapping[str, Weighed] = field(default_factory=lambda: MappingProxyType({}))
-    # Of a portion, cooked: the mean of what was weighed.
-    each_grams: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
-
-
-@dataclass(frozen=True, slots=True)
-class WeekPast:
-    """What a closed week came to. Minutes are of the sessions that were timed, None when none was.
-
-    `thrown_cost` and `a_portion` None: not known; `at_least`: a price was missing, so that they are lower bounds.
-    """
-
-    week: str
-    made: Fraction
-    eaten: Fraction
-    thrown: Fraction
-    thrown_cost: Fraction | None
-    a_portion: Fraction | None
-    currency: str
-    at_least: bool
-    minutes_planned: int | None
-    minutes: int | None
-
-
-@dataclass(frozen=True, slots=True)
-class Thrown:
-    """Portions of a dish thrown away in a closed week."""
-
-    week: str
-    recipe: str
-    portions: Fraction
-    why: str
-    cost: Fraction | None
-
-
-@dataclass(frozen=True, slots=True)
-class DishPast:
-    """What became of a dish over a year's closed weeks, in portions."""
-
-    recipe: str
-    weeks: tuple[str, ...]
-    made: Fraction
-    eaten: Fraction
-    left: Fraction
-    frozen: Fraction
-    thrown: Fraction
-
-
-@dataclass(frozen=True, slots=True)
-class Year:
-    """A year's closed weeks, first to last; dishes by how often they were made; `use_first`: names with their weeks."""
-
-    year: int
-    planned_weeks: int
-    weeks: tuple[WeekPast, ...]
-    dishes: tuple[DishPast, ...]
-    thrown: tuple[Thrown, ...]
-    use_first: tuple[tuple[str, tuple[str, ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)

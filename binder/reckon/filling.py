@@ -13,7 +13,8 @@ from fractions import Fraction
 from binder.model.household import Household
 from binder.model.week import MealLine, Session
 from binder.reckon import allergens, conversion, cooked_weight, keeping
-from binder.reckon.facts import Allergens, Batch, CookedFrom, RecipeFacts, Serving
+from binder.reckon.facts import Batch, Serving
+from binder.reckon.recipe_facts import Allergens, CookedFrom, RecipeFacts
 from binder.reckon.recipes import portion_ml
 from binder.tables import keeping as chart
 

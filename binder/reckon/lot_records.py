@@ -15,7 +15,7 @@ from binder.model.recipe import Ingredient
 from binder.model.stock import Lot
 from binder.model.week import Week
 from binder.reckon import recipes
-from binder.reckon.facts import Allergens, RecipeFacts
+from binder.reckon.recipe_facts import Allergens, RecipeFacts
 
 Records = Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]]
 

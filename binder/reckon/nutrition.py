@@ -12,7 +12,7 @@ from types import MappingProxyType
 
 from binder.model.food import NUTRIENTS, Food
 from binder.model.quantity import Interval
-from binder.reckon.facts import NOTHING, Nutrition
+from binder.reckon.recipe_facts import NOTHING, Nutrition
 
 
 def of_food(food: Food, grams: Interval | None, eaten: float) -> Nutrition:

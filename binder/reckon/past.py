@@ -10,7 +10,8 @@ from types import MappingProxyType
 from binder.model.library import Library
 from binder.model.week import Closed, ClosedDish, ClosedSession, Week
 from binder.reckon.demand import portions_of
-from binder.reckon.facts import DishPast, LastTime, Past, RunSheet, Thrown, WeekFacts, WeekPast, Weighed, Year
+from binder.reckon.facts import RunSheet, WeekFacts
+from binder.reckon.past_facts import DishPast, LastTime, Past, Thrown, WeekPast, Weighed, Year
 
 NONE = Fraction(0)
 # Sessions further back were another kitchen (common practice).

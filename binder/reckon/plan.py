@@ -31,7 +31,8 @@ from binder.reckon import (
     use_first,
 )
 from binder.reckon import stock as on_hand
-from binder.reckon.facts import Batch, RecipeFacts, RunSheet, WeekFacts
+from binder.reckon.facts import Batch, RunSheet, WeekFacts
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.settle import Settled, settle
 
 ROUNDS = 4  # a session that runs past a meal moves that meal to an earlier one; sessions only ever run later

@@ -19,7 +19,7 @@ from binder.model.week import Already, MealLine, Substitution, Week
 from binder.problem import Span
 from binder.reckon import dishes
 from binder.reckon import stock as on_hand
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.settle import settle
 
 # Of what was made, as said when weeks were closed: from here on a dish waits behind those that were eaten.

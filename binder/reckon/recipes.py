@@ -14,7 +14,7 @@ from binder.model.recipe import Ingredient, Recipe
 from binder.model.week import Substitution
 from binder.problem import Problem, warning
 from binder.reckon import allergens, conversion, cooked_weight, nutrition, tallies
-from binder.reckon.facts import (
+from binder.reckon.recipe_facts import (
     NOTHING,
     Allergens,
     IngredientFacts,

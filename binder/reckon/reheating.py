@@ -11,7 +11,7 @@ from math import ceil
 
 from binder.model.household import Place
 from binder.model.recipe import Recipe, Reheat
-from binder.reckon.facts import ReheatFacts
+from binder.reckon.recipe_facts import ReheatFacts
 from binder.tables import thawing
 
 STEP_SECONDS = 5

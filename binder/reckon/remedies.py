@@ -19,7 +19,8 @@ from binder.model.stock import Stock
 from binder.model.week import Already, MealLine, Session, Week
 from binder.problem import Problem
 from binder.reckon import plan_lines, rules
-from binder.reckon.facts import RecipeFacts, Serving
+from binder.reckon.facts import Serving
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.settle import Settled, settle
 from binder.reckon.words import counted, day_in_words, days_in_words, listed
 

@@ -15,7 +15,8 @@ from binder.model.week import MealLine
 from binder.problem import Problem, error, warning
 from binder.reckon import allergens, reheating
 from binder.reckon.avoiding import avoided_foods, lines_of, of_other_list
-from binder.reckon.facts import RecipeFacts, Serving
+from binder.reckon.facts import Serving
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.words import days_in_words, listed
 from binder.tables import food_kinds
 

@@ -17,7 +17,8 @@ from functools import lru_cache
 from binder.model.household import Household
 from binder.model.week import Session
 from binder.reckon.demand import clock
-from binder.reckon.facts import Batch, Heating, RecipeFacts, ServiceSheet, ServiceTask, Serving
+from binder.reckon.facts import Batch, Heating, ServiceSheet, ServiceTask, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.run_sheet_equipment import OVEN, equipment
 from binder.reckon.run_sheet_kitchen import Setting, setting
 from binder.reckon.run_sheet_place import stands

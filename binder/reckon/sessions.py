@@ -18,8 +18,8 @@ from binder.model.week import MealLine, Session, Week
 from binder.problem import Problem, error
 from binder.reckon import keeping, reheating
 from binder.reckon.demand import Wanted, clock, meal_time
-from binder.reckon.facts import RecipeFacts
 from binder.reckon.keeping import Storage
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.words import days_in_words, listed
 
 Ends = Mapping[Session, datetime]

@@ -32,7 +32,8 @@ from binder.reckon import (
     tallies,
 )
 from binder.reckon.batches import Variants
-from binder.reckon.facts import Kept, RecipeFacts, Serving
+from binder.reckon.facts import Kept, Serving
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.sessions import Ends, Placed
 from binder.tables import food_kinds, thawing
 

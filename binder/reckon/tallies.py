@@ -12,7 +12,7 @@ from types import MappingProxyType
 from binder.model.food import TallyStep
 from binder.model.quantity import Amount, Unit
 from binder.reckon import conversion
-from binder.reckon.facts import IngredientFacts, Tallies
+from binder.reckon.recipe_facts import IngredientFacts, Tallies
 
 ONE = Fraction(1)
 # Published weights are floats: 30 g of 240 g in eight is 30, not 29.999999.

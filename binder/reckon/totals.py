@@ -8,7 +8,8 @@ from binder.model.food import NUTRIENTS
 from binder.model.household import Aim, Household
 from binder.model.quantity import Interval
 from binder.reckon import nutrition, tallies
-from binder.reckon.facts import AimReached, DayTotal, Nutrition, Serving, Tallies
+from binder.reckon.facts import AimReached, DayTotal, Serving
+from binder.reckon.recipe_facts import Nutrition, Tallies
 
 ABOUT = 0.10  # a bare aim is met within a tenth
 

@@ -16,7 +16,7 @@ from binder.model.recipe import Ingredient, Recipe, Reheat, Step, Use, When
 from binder.model.stock import Stock
 from binder.model.week import MealLine, Session, Substitution, Week
 from binder.problem import Span
-from binder.reckon.facts import (
+from binder.reckon.recipe_facts import (
     Allergens,
     IngredientFacts,
     KeepsFacts,
@@ -25,7 +25,7 @@ from binder.reckon.facts import (
     RecipeFacts,
     ReheatFacts,
     Tallies,
-)  # fmt: skip
+)
 
 SPAN = Span("content/recipes/x.md", 1, 1, 2)
 PRIVATE = "ZEBRA"

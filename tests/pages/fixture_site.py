@@ -17,7 +17,7 @@ from binder.model.week import MealLine, Week
 from binder.pages.page import Page, Site
 from binder.pages.site import site_pages
 from binder.pages.site_shelf import Shelf, shelf_of
-from binder.reckon.facts import IngredientFacts, RecipeFacts
+from binder.reckon.recipe_facts import IngredientFacts, RecipeFacts
 
 from .fixture import MONDAY, PRIVATE, RECIPES, SPAN, library, measure
 from .fixture_week import week_facts

@@ -27,17 +27,15 @@ from binder.reckon.facts import (
     PackedFor,
     PackingRow,
     Pull,
-    RecipeFacts,
-    ReheatFacts,
     RunSheet,
     Serving,
     ShoppingRow,
-    Tallies,
     Task,
     UseFirst,
     WayOut,
     WeekFacts,
-)  # fmt: skip
+)
+from binder.reckon.recipe_facts import RecipeFacts, ReheatFacts, Tallies
 
 from .fixture import (
     BAKE_FACTS,

@@ -14,7 +14,8 @@ from binder.pages import card_ingredients, card_keeps, card_portion, card_steps,
 from binder.pages.card_ingredients import line_of
 from binder.pages.card_notes import substitution_notes
 from binder.pages.page import Box, IngredientLine, Ingredients, Page, Para, Steps
-from binder.reckon.facts import PartKeeps, PartKept, RecipeFacts, Serving, Task
+from binder.reckon.facts import PartKept, Serving, Task
+from binder.reckon.recipe_facts import PartKeeps, RecipeFacts
 from binder.tables import temperatures
 
 from .fixture import (

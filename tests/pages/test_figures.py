@@ -10,7 +10,7 @@ from binder.model.food import NUTRIENTS
 from binder.model.quantity import Interval
 from binder.pages import figures
 from binder.pages.words.en import ENGLISH
-from binder.reckon.facts import NOTHING, Tallies
+from binder.reckon.recipe_facts import NOTHING, Tallies
 from binder.tables import rounding
 
 from .fixture import figures as nutrition

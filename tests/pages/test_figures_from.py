@@ -8,7 +8,7 @@ from types import MappingProxyType
 from binder.model.food import NUTRIENTS
 from binder.pages import recipe_card
 from binder.pages.figures_from import footnote
-from binder.reckon.facts import IngredientFacts, Nutrition, RecipeFacts
+from binder.reckon.recipe_facts import IngredientFacts, Nutrition, RecipeFacts
 
 from .fixture import BAKE_FACTS
 from .fixture_week import edition

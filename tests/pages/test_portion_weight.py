@@ -22,7 +22,8 @@ from binder.pages.portion_weight import (
     weight,
 )
 from binder.pages.words.en import Words
-from binder.reckon.facts import CookedYield, Past, RecipeFacts
+from binder.reckon.past_facts import Past
+from binder.reckon.recipe_facts import CookedYield, RecipeFacts
 
 from .fixture import BAKE_FACTS
 from .fixture_week import edition, week_facts

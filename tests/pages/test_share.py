@@ -15,12 +15,13 @@ import pytest
 from binder.model.quantity import Interval
 from binder.model.week import Substitution
 from binder.pages.feed import feed
-from binder.pages.page import Feed, Page, Photo
+from binder.pages.other_files import Feed
+from binder.pages.page import Page, Photo
 from binder.pages.share import let_through, nobodys_edition, share_pages, share_week
 from binder.pages.site_minutes import recipe_minutes
 from binder.pages.structured import duration, recipe_json
 from binder.problem import Span
-from binder.reckon.facts import Nutrition, RecipeFacts
+from binder.reckon.recipe_facts import Nutrition, RecipeFacts
 
 from .fixture import BAKE_FACTS, SPAN, TAHINI
 from .fixture_site import facts, shelf, whole_library

@@ -20,7 +20,7 @@ from binder.pages.site_minutes import RecipeMinutes, minutes_text, recipe_minute
 from binder.pages.site_places import answer_words, can_heat, place_answers
 from binder.pages.words import words_of
 from binder.reckon import reheating
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 
 from .fixture import BAKE_FACTS, KIT_FACTS, SPAN, STEW_FACTS, household, recipe, step
 from .fixture_site import facts, shelf

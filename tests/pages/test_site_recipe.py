@@ -12,7 +12,7 @@ from binder.pages.page import Box, Facts, Fold, IngredientLine, Ingredients, Pag
 from binder.pages.site_numbers import exact, where_from
 from binder.pages.site_recipe import recipe_page
 from binder.pages.words import words_of
-from binder.reckon.facts import Nutrition
+from binder.reckon.recipe_facts import Nutrition
 
 from .fixture_site import RICOTTA, facts, page, shelf
 from .reading import of_kind, said, table, words

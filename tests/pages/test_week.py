@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from binder.pages import kit, week
 from binder.pages.page import Checks, Facts, Para, Table
-from binder.reckon.facts import ReheatFacts
+from binder.reckon.recipe_facts import ReheatFacts
 
 from .fixture import MONDAY, SUNDAY
 from .fixture_week import FRIDAY, THURSDAY, TUESDAY, edition, servings, week_facts

@@ -7,23 +7,8 @@ from pathlib import Path
 
 from PIL import Image
 
-from binder.pages.page import (
-    Binder,
-    Block,
-    Box,
-    Bullets,
-    Crumb,
-    Heading,
-    Label,
-    LabelPages,
-    Page,
-    Para,
-    Ruled,
-    Run,
-    Section,
-    Site,
-    plain,
-)  # fmt: skip
+from binder.pages.other_files import Label, LabelPages
+from binder.pages.page import Binder, Block, Box, Bullets, Crumb, Heading, Page, Para, Ruled, Run, Section, Site, plain
 from binder.press.theme import Theme, laid_over
 from tests.press.sample_blocks import (
     DISHES,

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.pages.page import Calendar, Event
+from binder.pages.other_files import Calendar, Event
 from binder.pages.time_zone import observances
 from binder.press.calendar import calendar_bytes, escaped, folded
 

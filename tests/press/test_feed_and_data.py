@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from binder.pages.page import DataFile, Feed, FeedEntry
+from binder.pages.other_files import DataFile, Feed, FeedEntry
 from binder.press.data import data_bytes
 from binder.press.feed import feed_bytes
 

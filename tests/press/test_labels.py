@@ -11,7 +11,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 
-from binder.pages.page import LabelPages, RegistrationSheet
+from binder.pages.other_files import LabelPages, RegistrationSheet
 from binder.press.labels import Geometry, cut_marks_mm, fitted, labels_pdf
 from binder.press.registration import Place, registration_pdf, scales
 from tests.press import samples

@@ -15,7 +15,8 @@ from binder.model.quantity import exactly
 from binder.model.recipe import Ingredient, Recipe, Step, Use
 from binder.model.week import Session
 from binder.problem import Span
-from binder.reckon.facts import NOTHING, Batch, KeepsFacts, PerPortion, RecipeFacts, RunSheet, Tallies
+from binder.reckon.facts import Batch, RunSheet
+from binder.reckon.recipe_facts import NOTHING, KeepsFacts, PerPortion, RecipeFacts, Tallies
 from binder.reckon.run_sheet_problem import Kitchen, Plan
 
 HERE = Span("content/recipes/x.md", 1, 1, 2)

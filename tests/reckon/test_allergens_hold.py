@@ -18,7 +18,7 @@ from binder.memory import Memory
 from binder.model.recipe import Ingredient, Recipe
 from binder.model.week import Substitution
 from binder.problem import Span
-from binder.reckon.facts import RecipeFacts
+from binder.reckon.recipe_facts import RecipeFacts
 from binder.reckon.recipes import reckon, substituted
 
 DEMO = Path(__file__).resolve().parents[2] / "content"

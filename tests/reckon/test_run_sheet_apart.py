@@ -13,7 +13,8 @@ from binder.model.food import Basis
 from binder.model.household import Household, Tool
 from binder.model.recipe import Recipe
 from binder.reckon.avoiding import is_avoided
-from binder.reckon.facts import Batch, IngredientFacts, RunSheet
+from binder.reckon.facts import Batch, RunSheet
+from binder.reckon.recipe_facts import IngredientFacts
 from binder.reckon.run_sheet import drawn_up, sheets
 from binder.reckon.run_sheet_apart import Pairs
 from binder.reckon.run_sheet_equipment import equipment
